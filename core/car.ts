@@ -1,0 +1,13 @@
+/** What is recorded of a car: facts, each with where it came from and how far it may be off. */
+import type { Evidence, Value } from './catalog.js';
+
+export interface Fact {
+  readonly value: Value;
+  /** Half-width that holds 19 in 20, in SI units (for a curve: a fraction of it); 0 for what is exact, chosen or only tried. */
+  readonly within: number;
+  readonly evidence: Evidence;
+  /** One piece of evidence is one error everywhere that it is used: facts that share this name are wrong together. */
+  readonly source: string;
+}
+/** By full path: `front.spring.rate`. */
+export type Facts = ReadonlyMap<string, Fact>;
