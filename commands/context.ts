@@ -97,9 +97,22 @@ export interface Context {
   readonly calculator: Calculator;
 }
 
-/** What a command wants changed: data, applied by the bot in one transaction with the reply, or by a Draft for the next line of the message. Ids below 0 are the Draft's own, for cars made in this message. */
+/**
+ * What a command wants changed: data, applied by the bot in one transaction with the reply, in order, or by a Draft for the next line of the message.
+ * Ids below 0 are the Draft's own: of cars made in this message (`car`), and of revisions made in it (`as`). Wherever a later change of the same
+ * reply, or its trial, speaks of one of them (`head`, `revision`, `measuredIn`, `undoes`), the one that was stored for it is meant.
+ */
 export type Change =
-  | { readonly change: 'make car'; readonly car: number; readonly name: string; readonly facts: Facts; readonly measured: boolean }
+  | {
+      readonly change: 'make car';
+      readonly car: number;
+      readonly name: string;
+      readonly facts: Facts;
+      readonly measured: boolean;
+      /** The line that made it. */
+      readonly why?: string;
+      readonly as?: number;
+    }
   | {
       /** A new revision on top of `head`; refused by the store when the head has moved. */
       readonly change: 'record';
@@ -110,6 +123,7 @@ export type Change =
       /** `now`: this revision's state facts were taken in it; else the revision that they were taken in. */
       readonly measuredIn: number | 'now' | undefined;
       readonly undoes?: number;
+      readonly as?: number;
     }
   | { readonly change: 'choose car'; readonly car: number }
   | { readonly change: 'rename car'; readonly car: number; readonly name: string }
