@@ -35,6 +35,19 @@ export interface Clause {
   readonly items: readonly Item[];
   readonly subjects: readonly Subject[];
 }
+/*
+ * What stands where, by verb:
+ *   set, save, and facts without a verb   facts in `sides[0].items`, each with `said`; conditions that they were taken in: `tried`
+ *   try                                   facts in `sides[0].items` with `said`; figures to look at: items without `said`; more facts: `tried`
+ *   show, why, doubt, a bare name         `sides[0].items` without `said`; facts and conditions for the answer: `tried`
+ *   find                                  inputs sought: `sides[0].items` without `said`; the target: `goal`; facts and conditions: `tried`
+ *   compare, two sides without a verb     one side each, its facts with `said`; figures asked of both are in every side, without `said`
+ *   draw                                  figures: `sides[0].items`; `against`, with its range in `said` and `said.to`
+ *   topics                                everything in `sides`, in order: facts with `said`, figures without; conditions (`at`, `in 2nd`, `with`): `tried`
+ *   a conversion (`3/8 in in mm`)         verb `calc`, the amounts as typed in `names`, `wantedUnit`, the whole in `rest`
+ *   forget, rename, car, keep, back ...   cars and setups in `sides[0].subjects`, facts in `sides[0].items`, all names as typed in `names`
+ * Conditions are inputs of the scope `question`. A gear (`in 2nd`) is the place of an entry of that scope where one is named.
+ */
 export interface Reading {
   /** The command's word in its canonical form, or undefined when none was said. */
   readonly verb: string | undefined;
