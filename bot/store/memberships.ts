@@ -1,0 +1,75 @@
+/** Who is in which room, as the bot's intake last heard. What a member may see hangs on this table. */
+import { prepared, type Store } from './database.js';
+
+export const ddl = `
+CREATE TABLE memberships (
+  room TEXT NOT NULL REFERENCES rooms (id),
+  member TEXT NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('join', 'invite', 'leave', 'ban', 'knock')),
+  name TEXT,
+  may_change_room INTEGER NOT NULL DEFAULT 0 CHECK (may_change_room IN (0, 1)),
+  PRIMARY KEY (room, member)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX memberships_by_member ON memberships (member);
+`;
+
+export type JoinState = 'join' | 'invite' | 'leave' | 'ban' | 'knock';
+const on = prepared((db) => ({
+  record: db.prepare<[string, string, string, string | null]>(
+    `INSERT INTO memberships (room, member, state, name) VALUES (?, ?, ?, ?)
+     ON CONFLICT (room, member) DO UPDATE SET state = excluded.state, name = excluded.name`,
+  ),
+  gone: db.prepare<[string, string, string]>(
+    'UPDATE memberships SET state = ?, name = NULL, may_change_room = 0 WHERE room = ? AND member = ?',
+  ),
+  unshare: db.prepare<[string, string]>('DELETE FROM shares WHERE room = ? AND car IN (SELECT id FROM cars WHERE owner = ?)'),
+  speaks: db.prepare<[string, string, string | null]>(
+    "INSERT INTO memberships (room, member, state, name) VALUES (?, ?, 'join', ?) ON CONFLICT DO NOTHING",
+  ),
+  joined: db.prepare<[string, string], { n: number }>(
+    "SELECT count(*) AS n FROM memberships JOIN rooms ON rooms.id = room AND rooms.left = 0 WHERE room = ? AND member = ? AND state = 'join'",
+  ),
+  everybody: db.prepare<[string], { member: string; name: string | null }>(
+    "SELECT member, name FROM memberships WHERE room = ? AND state = 'join' ORDER BY member",
+  ),
+  rule: db.prepare<[string, string]>(
+    'UPDATE memberships SET may_change_room = (member IN (SELECT value FROM json_each(?))) WHERE room = ?',
+  ),
+  rules: db.prepare<[string, string], { n: number }>(
+    "SELECT count(*) AS n FROM memberships WHERE room = ? AND member = ? AND state = 'join' AND may_change_room = 1",
+  ),
+  emptyShares: db.prepare<[string]>('DELETE FROM shares WHERE room = ?'),
+  empty: db.prepare<[string]>('DELETE FROM memberships WHERE room = ?'),
+  erase: db.prepare<[string]>('DELETE FROM memberships WHERE member = ?'),
+}));
+
+/**
+ * A membership event, in the order of the room's timeline. The room must have been entered. Who is no longer in the room shares nothing
+ * there any more (also not after coming back, until they share again), and their name there is forgotten.
+ */
+export function recordMembership(store: Store, room: string, member: string, state: JoinState, name?: string): void {
+  if (state === 'join' || state === 'invite' || state === 'knock') {
+    on(store).record.run(room, member, state, name ?? null);
+    return;
+  }
+  on(store).gone.run(state, room, member);
+  on(store).unshare.run(room, member);
+}
+/** Who speaks is in the room: puts back a member whom the bot has forgotten, and never one whom it knows to have left. */
+export const speaks = (store: Store, room: string, member: string, name?: string): void =>
+  void on(store).speaks.run(room, member, name ?? null);
+export const isJoined = (store: Store, room: string, member: string): boolean => on(store).joined.get(room, member)?.n === 1;
+export const joinedMembers = (store: Store, room: string): readonly { readonly id: string; readonly name: string | undefined }[] =>
+  on(store)
+    .everybody.all(room)
+    .map((row) => ({ id: row.member, name: row.name ?? undefined }));
+/** All members with the power to change the room's state; the others of the room have it no longer. */
+export const recordPower = (store: Store, room: string, members: readonly string[]): void =>
+  void on(store).rule.run(JSON.stringify(members), room);
+export const mayChangeRoom = (store: Store, room: string, member: string): boolean => on(store).rules.get(room, member)?.n === 1;
+/** The bot has left the room, and no longer hears who is in it. */
+export function emptyRoom(store: Store, room: string): void {
+  on(store).emptyShares.run(room);
+  on(store).empty.run(room);
+}
+export const eraseMemberships = (store: Store, member: string): void => void on(store).erase.run(member);
