@@ -1,0 +1,8 @@
+/** The engine: compiles the catalogs once, and evaluates cars. */
+export { type Catalog, compile, type Node } from './engine/compile.js';
+export type { Doubt } from './engine/errors.js';
+export { type Evaluation, evaluate, type Share, type Status } from './engine/evaluate.js';
+export type { Overridden } from './engine/overridden.js';
+export { nameAt, nameAtAll, pathAt, placesOf } from './engine/places.js';
+export type { Situation } from './engine/state.js';
+export { widthOf } from './engine/width.js';

@@ -1,0 +1,251 @@
+/** The values of one car while they are worked out: numbers in a typed array, everything else and the reasons beside it. */
+
+import type { Fact, Facts } from '../car.js';
+import { type Curve, halfWidth, isRefusal, type Refusal, refuse, type Value } from '../catalog.js';
+import type { Catalog, Node } from './compile.js';
+
+/** The facts of a car and of the question; `then` are the facts of the moment at which ride heights and scale readings were taken. */
+export interface Situation {
+  readonly facts: Facts;
+  /** Left out: the car has not changed since. */
+  readonly then?: Facts;
+}
+
+export interface State {
+  /** By node; NaN where the node has no number. */
+  readonly number: Float64Array;
+  /** By node: a word, a curve, a parsed designation, a structure; undefined where there is none. */
+  readonly other: (string | object | undefined)[];
+  /** By node: what its own compute or parse refused. A node that only lacks a need has none. */
+  readonly refusal: (Refusal | undefined)[];
+  readonly fact: (Fact | undefined)[];
+  /** Told numbers, by node. */
+  readonly told: Float64Array;
+  /** What was told otherwise, read: the option, the curve, what the designation stands for. */
+  readonly toldOther: (string | object | undefined)[];
+  /** `then` nodes whose facts have not changed since: they follow their node of now. */
+  readonly same: Uint8Array;
+  /** For each need of each node the node that gives it, or -1. */
+  readonly pick: Int32Array;
+  /** Nodes that the error at hand moves. */
+  readonly moved: Uint8Array;
+}
+const absent = -1;
+
+const isCurve = (value: Value): value is Curve => typeof value === 'object';
+
+/** Parsing a size is far dearer than a figure, and the same few texts come again and again. */
+const parsed = new WeakMap<object, Map<string, object | Refusal>>();
+const remembered = 500;
+function parse(node: Node, text: string): object | Refusal {
+  const texts = parsed.get(node.entry) ?? new Map<string, object | Refusal>();
+  parsed.set(node.entry, texts);
+  let value = texts.get(text);
+  if (!value) {
+    if (!node.entry.parse) throw new Error(`${node.entry.path} cannot be parsed`);
+    value = node.entry.parse(text);
+    if (texts.size >= remembered) texts.clear();
+    texts.set(text, value);
+  }
+  return value;
+}
+
+function tell(state: State, node: Node, fact: Fact): void {
+  const { value } = fact;
+  const { entry, index } = node;
+  state.fact[index] = fact;
+  if (entry.kind === 'quantity' && typeof value === 'number' && Number.isFinite(value)) {
+    state.told[index] = value;
+  } else if (entry.kind === 'curve' && isCurve(value)) {
+    state.toldOther[index] = value;
+  } else if (entry.kind === 'choice' && typeof value === 'string' && entry.options?.includes(value)) {
+    state.toldOther[index] = value;
+  } else if (entry.kind === 'designation' && typeof value === 'string') {
+    const read = parse(node, value);
+    if (isRefusal(read)) state.refusal[index] = read;
+    else state.toldOther[index] = read;
+  } else {
+    throw new Error(`${node.path} is a ${entry.kind} and cannot be ${JSON.stringify(value)}`);
+  }
+}
+
+function tellAll(catalog: Catalog, state: State, facts: Facts, prefix: '' | 'then.'): void {
+  for (const [path, fact] of facts) {
+    const node = catalog.byPath.get(prefix + path);
+    if (node?.input) tell(state, node, fact);
+    else if (!catalog.byPath.get(path)?.input) throw new Error(`no input is called ${path}`);
+  }
+}
+
+const sameFact = (a: Fact | undefined, b: Fact | undefined): boolean =>
+  a === b || (a !== undefined && b !== undefined && a.value === b.value && a.within === b.within && a.source === b.source);
+
+function markUnchanged(catalog: Catalog, state: State, situation: Situation): void {
+  const { same } = state;
+  const unchanged = situation.then === undefined || situation.then === situation.facts;
+  for (const node of catalog.nodes) {
+    if (!node.then) continue;
+    same[node.index] =
+      unchanged ||
+      (sameFact(state.fact[node.index], state.fact[node.now]) &&
+        node.from.every((sources, k) => sourcesAreSame(catalog, state, node, sources, k)))
+        ? 1
+        : 0;
+  }
+}
+/** A need of a `then` node reads `then` nodes only; it is unchanged when each of them is, or when now reads them too. */
+function sourcesAreSame(catalog: Catalog, state: State, node: Node, sources: readonly number[], need: number): boolean {
+  const now = catalog.nodes[node.now]!.from[need]!;
+  return sources.every((source, o) => source === now[o] || (state.same[source] === 1 && catalog.nodes[source]!.now === now[o]));
+}
+
+/** A state with the facts filled in and nothing computed. Throws for a fact that no input can hold. */
+export function load(catalog: Catalog, situation: Situation): State {
+  const size = catalog.nodes.length;
+  const state: State = {
+    number: new Float64Array(size).fill(Number.NaN),
+    other: new Array(size).fill(undefined),
+    refusal: new Array(size).fill(undefined),
+    fact: new Array(size).fill(undefined),
+    told: new Float64Array(size).fill(Number.NaN),
+    toldOther: new Array(size).fill(undefined),
+    same: new Uint8Array(size),
+    pick: new Int32Array(catalog.picks).fill(absent),
+    moved: new Uint8Array(size),
+  };
+  tellAll(catalog, state, situation.facts, '');
+  tellAll(catalog, state, situation.then ?? situation.facts, 'then.');
+  markUnchanged(catalog, state, situation);
+  return state;
+}
+
+export function isKnown(state: State, index: number): boolean {
+  const number = state.number[index]!;
+  return !Number.isNaN(number) || state.other[index] !== undefined;
+}
+
+/** Chooses, for each need, the first source that has a value; false when one that is needed has none. */
+function choose(state: State, node: Node): boolean {
+  const { from, spare, firstPick } = node;
+  for (let k = 0; k < from.length; k++) {
+    const sources = from[k]!;
+    let picked = absent;
+    for (let o = 0; o < sources.length; o++) {
+      if (isKnown(state, sources[o]!)) {
+        picked = sources[o]!;
+        break;
+      }
+    }
+    state.pick[firstPick + k] = picked;
+    if (picked === absent && !spare[k]) return false;
+  }
+  return true;
+}
+
+const place = (node: Node): string => {
+  if (node.entry.path === 'axle') return node.place;
+  return node.place.startsWith('l') ? 'left' : 'right';
+};
+
+/**
+ * Works a node out from the sources that are picked for it. `error` is the part of its own half-width by which it is moved.
+ * Returns a refusal of its own; a source that has lost its value only leaves the node without one.
+ */
+function work(state: State, node: Node, error: number): Refusal | undefined {
+  const { index, keys, firstPick, entry } = node;
+  const { number, other, pick } = state;
+  number[index] = Number.NaN;
+  other[index] = undefined;
+  if (!entry.compute) {
+    if (entry.kind === 'place') other[index] = place(node);
+    return undefined;
+  }
+  const given = node.given ?? {};
+  if (node.plain) {
+    for (let k = 0; k < keys.length; k++) {
+      const value = number[pick[firstPick + k]!]!;
+      if (Number.isNaN(value)) return undefined;
+      given[keys[k]!] = value;
+    }
+  } else {
+    for (let k = 0; k < keys.length; k++) {
+      const source = pick[firstPick + k]!;
+      if (source === absent) {
+        given[keys[k]!] = undefined;
+        continue;
+      }
+      const value = number[source]!;
+      if (!Number.isNaN(value)) given[keys[k]!] = value;
+      else {
+        const thing = other[source];
+        if (thing === undefined) return undefined;
+        given[keys[k]!] = thing;
+      }
+    }
+  }
+  return keep(state, node, entry.compute(given), error);
+}
+
+function keep(state: State, node: Node, result: unknown, error: number): Refusal | undefined {
+  const { index, entry } = node;
+  if (typeof result === 'number') {
+    if (!Number.isFinite(result)) return refuse(`The ${entry.name} has no finite value for this car.`, ...node.keys);
+    state.number[index] = error !== 0 && entry.within ? result + error * halfWidth(result, entry.within) : result;
+    return undefined;
+  }
+  if (isRefusal(result)) return result;
+  if (typeof result !== 'string' && (typeof result !== 'object' || result === null)) {
+    throw new Error(`${node.path} computed ${String(result)}`);
+  }
+  state.other[index] = result;
+  return undefined;
+}
+
+function tellAgain(state: State, node: Node, fact: Fact, error: number): void {
+  const { index } = node;
+  const thing = state.toldOther[index];
+  state.number[index] = state.told[index]! + error * fact.within;
+  // The error of a curve is a fraction of it, and scales it whole.
+  state.other[index] =
+    error !== 0 && node.entry.kind === 'curve' && isCurve(fact.value)
+      ? { ...fact.value, y: fact.value.y.map((y) => y * (1 + error * fact.within)) }
+      : thing;
+}
+
+/** Gives a node its value as the facts stand, choosing its sources anew. */
+export function settle(state: State, node: Node): void {
+  const { index } = node;
+  if (state.same[index]) {
+    copy(state, node);
+    state.refusal[index] = state.refusal[node.now];
+    return;
+  }
+  const fact = state.fact[index];
+  if (fact) {
+    tellAgain(state, node, fact, 0);
+  } else if (choose(state, node)) {
+    state.refusal[index] = work(state, node, 0);
+  } else {
+    state.number[index] = Number.NaN;
+    state.other[index] = undefined;
+    state.refusal[index] = undefined;
+  }
+}
+
+/** Gives a node its value with an error in play, from the same sources as before: a figure does not change its ways within a doubt. */
+export function follow(state: State, node: Node, error: number): void {
+  const { index } = node;
+  if (state.same[index]) {
+    copy(state, node);
+    return;
+  }
+  const own = state.moved[index] === 1 ? error : 0;
+  const fact = state.fact[index];
+  if (fact) tellAgain(state, node, fact, own);
+  else work(state, node, own);
+}
+
+function copy(state: State, node: Node): void {
+  state.number[node.index] = state.number[node.now]!;
+  state.other[node.index] = state.other[node.now];
+}

@@ -1,0 +1,20 @@
+/** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
+import { type Entry, isEntry } from './catalog.js';
+
+type Subject = Readonly<Record<string, unknown>>;
+const subjects: readonly Subject[] = [];
+
+/** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */
+export function entriesOf(given: readonly Subject[]): readonly Entry[] {
+  const found = given.flatMap((subject) =>
+    [...new Set(Object.values(subject).filter(isEntry))].filter((entry) => entry.kind !== 'place').sort((a, b) => a.order - b.order),
+  );
+  const byPath = new Map<string, Entry>();
+  for (const entry of found) {
+    if (byPath.has(entry.path)) throw new Error(`two entries are called ${entry.path}`);
+    byPath.set(entry.path, entry);
+  }
+  return found;
+}
+
+export const entries = entriesOf(subjects);
