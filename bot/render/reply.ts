@@ -1,0 +1,133 @@
+/** A Reply as the bodies of one chat message. */
+import type { Answer, Chart } from '../../commands/answer.js';
+import type { Reply } from '../../commands/command.js';
+import type { Choice } from '../../commands/reading.js';
+import { clean, defang, escapeHtml, wrapped } from './clean.js';
+import { type Block, layOut, linesOf, type Page } from './page.js';
+
+/** What a phone shows of a fixed-width type without scrolling sideways. */
+export const phoneColumns = 34;
+/** Under a headline. */
+export const pageLines = 9;
+/** Body and HTML together, in bytes: a Matrix event may have 64 KiB, and encryption makes it a third longer. */
+const longestMessage = 40_000;
+
+export interface RenderOptions {
+  readonly width?: number;
+}
+export interface Rendered {
+  /** Plain text, complete alone. Empty for silence. */
+  readonly body: string;
+  /** Of `p br strong em pre` only; no links, and all that people wrote is escaped. */
+  readonly html: string;
+  /** Lines for `more`. */
+  readonly rest: readonly string[];
+  /** What the numbers in the text stand for, first is 1. */
+  readonly choices: readonly Choice[];
+  readonly chart?: Chart;
+}
+export interface Laid {
+  readonly pages: readonly Page[];
+  readonly rest: readonly string[];
+  readonly choices: readonly Choice[];
+  readonly chart?: Chart;
+}
+
+/** Room for each of several answers: even shares of a page, what one does not need going to the next; at least two lines each. */
+function shares(needs: readonly number[]): number[] {
+  let left = Math.max(pageLines + 1 - needs.length, 2 * needs.length);
+  const room = needs.map(() => 0);
+  const order = needs.map((_, at) => at).sort((a, b) => (needs[a] ?? 0) - (needs[b] ?? 0));
+  order.forEach((at, done) => {
+    room[at] = Math.min(needs[at] ?? 0, Math.floor(left / (order.length - done)));
+    left -= room[at] ?? 0;
+  });
+  return room;
+}
+/** One message carries one picture: of further charts, the values in words. */
+function withoutSecondCharts(answers: readonly Answer[]): { answers: Answer[]; chart?: Chart } {
+  const chart = answers.find((a) => a.chart !== undefined)?.chart;
+  return {
+    answers: answers.map((a) => (a.chart === undefined || a.chart === chart ? a : { ...a, notes: [...a.notes, a.chart.words] })),
+    ...(chart === undefined ? {} : { chart }),
+  };
+}
+/** The reply in pages, before it becomes text of one kind or another. */
+export function laidOut(reply: Pick<Reply, 'answers'>, { width = phoneColumns }: RenderOptions = {}): Laid {
+  const { answers, chart } = withoutSecondCharts(reply.answers);
+  const alone = answers.length === 1;
+  const common = { width, ownMore: alone, suggest: alone };
+  const room = alone ? [pageLines] : shares(answers.map((a) => linesOf(a, { ...common, from: 1, room: 0 })));
+  const pages: Page[] = [];
+  let from = 1;
+  answers.forEach((a, at) => {
+    const page = layOut(a, { ...common, from, room: room[at] ?? 0 });
+    pages.push(page);
+    from += page.choices.length;
+  });
+  return {
+    pages,
+    rest: pages.flatMap((p) => restOf(p, alone, width)),
+    choices: pages.flatMap((p) => p.choices),
+    ...(chart === undefined ? {} : { chart }),
+  };
+}
+/** Under several answers, the lines kept back begin with the headline that they belong to. */
+const restOf = ({ headline, rest }: Page, alone: boolean, width: number): string[] =>
+  rest.length === 0 ? [] : [...(alone ? [] : wrapped(headline, width)), ...rest];
+
+/** The line that tells of what was kept back. */
+export const moreLine = (rest: readonly string[]): string | undefined =>
+  rest.length === 0 ? undefined : `more: ${rest.length} ${rest.length === 1 ? 'line' : 'lines'}`;
+
+const unwrapped = (lines: readonly string[]): string => lines.map((l) => l.trim()).join(' ');
+function blocksHtml(blocks: readonly Block[], more: string | undefined): string {
+  const out: string[] = [];
+  let paragraph: string[] = [];
+  const close = (): void => {
+    if (paragraph.length > 0) out.push(`<p>${paragraph.join('<br>')}</p>`);
+    paragraph = [];
+  };
+  const shown = (text: string): string => escapeHtml(defang(text));
+  for (const { kind, lines } of blocks) {
+    if (kind === 'fixed') {
+      close();
+      out.push(`<pre>${lines.map(shown).join('\n')}</pre>`);
+    } else if (kind === 'choices') paragraph.push(...lines.map(shown));
+    else if (kind === 'caution') paragraph.push(`<strong>${shown(unwrapped(lines))}</strong>`);
+    else paragraph.push(shown(unwrapped(lines)));
+  }
+  if (more !== undefined) paragraph.push(`<em>${more}</em>`);
+  close();
+  return out.join('');
+}
+const pageHtml = (page: Page, more: string | undefined): string =>
+  `<p><strong>${escapeHtml(defang(page.headline))}</strong></p>${blocksHtml(page.blocks, more)}`;
+const pageText = ({ headline, blocks }: Page): string => [headline, ...blocks.flatMap((b) => b.lines)].map(defang).join('\n');
+
+/** A message that is too large keeps its first answers; the others are there for `more`. */
+function bodies({ pages, rest }: Laid, width: number): { body: string; html: string; rest: readonly string[]; shown: number } {
+  for (let shown = pages.length; ; shown--) {
+    const hidden = pages
+      .slice(shown)
+      .flatMap((p) => [...wrapped(p.headline, width), ...p.blocks.flatMap((b) => (b.kind === 'choices' ? [] : b.lines)), ...p.rest]);
+    const kept = shown === pages.length ? rest : [...pages.slice(0, shown).flatMap((p) => restOf(p, false, width)), ...hidden];
+    const more = moreLine(kept);
+    const visible = pages.slice(0, shown);
+    const body = [visible.map(pageText).join('\n\n'), ...(more === undefined ? [] : [more])].join('\n');
+    const html = visible.map((p, at) => pageHtml(p, at === visible.length - 1 ? more : undefined)).join('');
+    if (shown <= 1 || Buffer.byteLength(body) + Buffer.byteLength(html) <= longestMessage) return { body, html, rest: kept, shown };
+  }
+}
+
+/**
+ * The message for a reply: plain body and HTML that say the same, the lines kept for `more`, and what its numbers stand for.
+ * A reply without answers is silence: both bodies are empty.
+ */
+export function renderReply(reply: Pick<Reply, 'answers'>, options: RenderOptions = {}): Rendered {
+  if (reply.answers.length === 0) return { body: '', html: '', rest: [], choices: [] };
+  const laid = laidOut(reply, options);
+  const { body, html, rest, shown } = bodies(laid, options.width ?? phoneColumns);
+  const choices = laid.pages.slice(0, shown).flatMap((p) => p.choices);
+  return { body, html, rest: rest.map(clean), choices, ...(laid.chart === undefined ? {} : { chart: laid.chart }) };
+}
