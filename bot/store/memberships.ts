@@ -38,6 +38,14 @@ const on = prepared((db) => ({
   rules: db.prepare<[string, string], { n: number }>(
     "SELECT count(*) AS n FROM memberships WHERE room = ? AND member = ? AND state = 'join' AND may_change_room = 1",
   ),
+  // Nobody learns who is in a room that they are not in.
+  here: db.prepare<[{ asker: string; room: string }], { id: string; name: string }>(
+    `SELECT there.member AS id, coalesce(there.name, members.name, there.member) AS name
+     FROM memberships AS me JOIN rooms ON rooms.id = me.room AND rooms.left = 0
+     JOIN memberships AS there ON there.room = me.room AND there.state = 'join'
+     LEFT JOIN members ON members.id = there.member
+     WHERE me.room = @room AND me.member = @asker AND me.state = 'join' ORDER BY name, id`,
+  ),
   emptyShares: db.prepare<[string]>('DELETE FROM shares WHERE room = ?'),
   empty: db.prepare<[string]>('DELETE FROM memberships WHERE room = ?'),
   erase: db.prepare<[string]>('DELETE FROM memberships WHERE member = ?'),
@@ -55,7 +63,7 @@ export function recordMembership(store: Store, room: string, member: string, sta
   on(store).gone.run(state, room, member);
   on(store).unshare.run(room, member);
 }
-/** Who speaks is in the room: puts back a member whom the bot has forgotten, and never one whom it knows to have left. */
+/** Who speaks to the bot (not: who says anything in its room) is in the room: puts back a member whom the bot has forgotten, and never one whom it knows to have left. */
 export const speaks = (store: Store, room: string, member: string, name?: string): void =>
   void on(store).speaks.run(room, member, name ?? null);
 export const isJoined = (store: Store, room: string, member: string): boolean => on(store).joined.get(room, member)?.n === 1;
@@ -63,6 +71,9 @@ export const joinedMembers = (store: Store, room: string): readonly { readonly i
   on(store)
     .everybody.all(room)
     .map((row) => ({ id: row.member, name: row.name ?? undefined }));
+/** The same, for a member: with a name for everybody, and nobody unless the asker is in the room too. */
+export const membersHere = (store: Store, asker: string, room: string): readonly { readonly id: string; readonly name: string }[] =>
+  on(store).here.all({ asker, room });
 /** All members with the power to change the room's state; the others of the room have it no longer. */
 export const recordPower = (store: Store, room: string, members: readonly string[]): void =>
   void on(store).rule.run(JSON.stringify(members), room);
