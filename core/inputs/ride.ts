@@ -1,0 +1,63 @@
+/** Tire stiffness, stops and the body: what the ride figures need besides springs and weights. */
+import { quantity } from '../catalog.js';
+
+export const tireRate = quantity({
+  path: 'tire.rate',
+  scope: 'axle',
+  name: 'vertical rate of the tire',
+  symbol: 'k_t',
+  alike: true,
+  words: ['tire rate', 'tire stiffness', 'tire spring rate', 'tire vertical rate'],
+  dimension: 'rate',
+  sane: [80000, 600000],
+  step: { inch: 4378.17088, metric: 5000 },
+  told: { usually: 'measured', measured: { relative: 0.05 }, spec: { relative: 0.1 } },
+  measure: 'At its running pressure, add a known weight over one wheel and read how much closer the rim comes to the ground.',
+  estimate: { needs: {}, compute: () => 214000, within: { relative: 0.2 }, error: 'common', source: 'common practice, no source' },
+});
+export const loadedRadiusTold = quantity({
+  path: 'tire.loadedRadius',
+  scope: 'axle',
+  name: 'loaded radius of the tire, measured',
+  symbol: 'r_l',
+  state: true,
+  words: ['measured loaded radius', 'hub height', 'wheel center height', 'axle height'],
+  dimension: 'length',
+  sane: [0.18, 0.55],
+  told: { usually: 'measured', measured: { absolute: 0.0015 }, spec: { absolute: 0.004 } },
+  measure: 'From the ground to the middle of the hub, car on its wheels.',
+});
+export const bumpStopGap = quantity({
+  path: 'bumpStop.gap',
+  scope: 'axle',
+  name: 'gap to the bump stop, along the damper',
+  symbol: 's_g',
+  state: true,
+  words: ['bump stop gap', 'bumpstop gap', 'stop gap', 'gap to bump stop', 'shaft travel left'],
+  dimension: 'length',
+  sane: [0, 0.25],
+  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.005 } },
+  measure: 'At ride height, from the stop to what it will hit, along the damper shaft.',
+});
+export const damperRatio = quantity({
+  path: 'damper.ratio',
+  scope: 'axle',
+  name: 'motion ratio of the damper, damper over wheel',
+  symbol: 'MR_d',
+  words: ['damper motion ratio', 'damper ratio', 'shock motion ratio', 'shock ratio'],
+  dimension: 'ratio',
+  sane: [0.25, 1.3],
+  told: { usually: 'measured', measured: { relative: 0.02 }, spec: { relative: 0.05 } },
+  measure: 'Change of damper length for 25 mm (1 in) of wheel travel; told only where the damper is not inside the spring.',
+});
+export const chassisStiffness = quantity({
+  path: 'chassis.stiffness',
+  scope: 'car',
+  name: 'torsional stiffness of the body',
+  symbol: 'K_c',
+  words: ['chassis stiffness', 'torsional stiffness', 'body stiffness', 'chassis torsion'],
+  dimension: 'rollStiffness',
+  sane: [20000, 1e8],
+  told: { usually: 'spec', measured: { relative: 0.1 }, spec: { relative: 0.2 } },
+  measure: 'Torque between the axles over their twist. Not told, the body is taken as rigid.',
+});
