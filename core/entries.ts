@@ -1,8 +1,12 @@
 /** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
 import { type Entry, isEntry } from './catalog.js';
+import * as alignmentInputs from './inputs/alignment.js';
+import * as massInputs from './inputs/mass.js';
+import * as rideInputs from './inputs/ride.js';
+import * as springsInputs from './inputs/springs.js';
 
 type Subject = Readonly<Record<string, unknown>>;
-const subjects: readonly Subject[] = [];
+const subjects: readonly Subject[] = [massInputs, springsInputs, rideInputs, alignmentInputs];
 
 /** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */
 export function entriesOf(given: readonly Subject[]): readonly Entry[] {
