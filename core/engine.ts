@@ -4,5 +4,7 @@ export type { Doubt } from './engine/errors.js';
 export { type Evaluation, evaluate, type Share, type Status } from './engine/evaluate.js';
 export type { Overridden } from './engine/overridden.js';
 export { nameAt, nameAtAll, pathAt, placesOf } from './engine/places.js';
+export { type Probe, probe } from './engine/probe.js';
 export type { Situation } from './engine/state.js';
+export { telling } from './engine/telling.js';
 export { widthOf } from './engine/width.js';

@@ -1,0 +1,39 @@
+/** Figures as functions of an input: only what lies between the two is worked out again. */
+import type { Fact, Facts } from '../car.js';
+import { type Catalog, hasBit } from './compile.js';
+import { load, type Situation, settle } from './state.js';
+import { telling } from './telling.js';
+
+/** Gives the figures at a value of the inputs, in the order in which they were asked for; undefined where one has no value. */
+export type Probe = (value: number) => readonly (number | undefined)[];
+
+const tried = (value: number): Fact => ({ value, within: 0, evidence: 'estimated', source: 'tried' });
+
+/**
+ * Makes a probe of a car. What the car was when it was last measured stays as it was: trying a spring changes the ride height.
+ * @param inputs quantities that are moved together (both rear corners); throws for anything else
+ * @param figures paths of the numbers that are wanted
+ */
+export function probe(catalog: Catalog, situation: Situation, inputs: readonly string[], figures: readonly string[]): Probe {
+  const moved = inputs.map((path) => catalog.node(path));
+  const wanted = figures.map((path) => catalog.node(path).index);
+  let facts: Facts = situation.facts;
+  for (const { path, entry } of moved) {
+    if (entry.kind !== 'quantity') throw new Error(`${path} is a ${entry.kind}, and cannot be tried as an amount`);
+    facts = telling(catalog, facts, path, tried(entry.sane?.[0] ?? 0));
+  }
+  const state = load(catalog, { facts, then: situation.then ?? situation.facts });
+  for (const node of catalog.nodes) settle(state, node);
+  const between = catalog.nodes.filter(
+    ({ index }) =>
+      moved.some((input) => hasBit(catalog.below[input.index]!, index)) && wanted.some((figure) => hasBit(catalog.below[index]!, figure)),
+  );
+  return (value) => {
+    for (const { index } of moved) state.told[index] = value;
+    for (const node of between) settle(state, node);
+    return wanted.map((figure) => {
+      const number = state.number[figure]!;
+      return Number.isNaN(number) ? undefined : number;
+    });
+  };
+}
