@@ -26,7 +26,7 @@ const curve = z
   .strictObject({ x: z.array(z.number()).min(1), y: z.array(z.number()), between: z.enum(['line', 'step']) })
   .refine((it) => it.x.length === it.y.length && it.x.every((x, at) => at === 0 || x > it.x[at - 1]!), 'a table whose first column rises');
 
-function valueOf(entry: Entry): z.ZodType<Value> {
+function valueSchema(entry: Entry): z.ZodType<Value> {
   switch (entry.kind) {
     case 'quantity':
       return z.number();
@@ -58,7 +58,7 @@ export function factsFormat(entries: Iterable<Entry>): FactsFormat {
   for (const entry of entries) {
     // A condition of a question is given for one answer, and never saved with a car.
     if (!isInput(entry) || entry.scope === 'question') continue;
-    const fact = z.tuple([valueOf(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)]).optional();
+    const fact = z.tuple([valueSchema(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)]).optional();
     for (const place of placesOf(entry.scope)) {
       const path = pathAt(place, entry);
       byPath.set(path, entry);

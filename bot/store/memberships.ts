@@ -48,6 +48,9 @@ const on = prepared((db) => ({
   ),
   emptyShares: db.prepare<[string]>('DELETE FROM shares WHERE room = ?'),
   empty: db.prepare<[string]>('DELETE FROM memberships WHERE room = ?'),
+  of: db.prepare<[string], { room: string; state: JoinState; name: string | null }>(
+    'SELECT room, state, name FROM memberships WHERE member = ? ORDER BY room',
+  ),
   erase: db.prepare<[string]>('DELETE FROM memberships WHERE member = ?'),
 }));
 
@@ -83,4 +86,11 @@ export function emptyRoom(store: Store, room: string): void {
   on(store).emptyShares.run(room);
   on(store).empty.run(room);
 }
+export const membershipsOf = (
+  store: Store,
+  member: string,
+): readonly { readonly room: string; readonly state: JoinState; readonly name?: string }[] =>
+  on(store)
+    .of.all(member)
+    .map(({ room, state, name }) => ({ room, state, ...(name === null ? {} : { name }) }));
 export const eraseMemberships = (store: Store, member: string): void => void on(store).erase.run(member);
