@@ -1,5 +1,8 @@
 /** Tables that hold text of members beside their cars: each says how it is exported and how it is erased. */
+import { holder as conversations } from './conversation.js';
 import type { Store } from './database.js';
+import { holder as inbox } from './inbox.js';
+import { holder as outbox } from './outbox.js';
 
 /** Something that a member wrote, or that was written to them. */
 export interface HeldText {
@@ -17,4 +20,4 @@ export interface Holder {
   erase(store: Store, member: string): void;
 }
 /** One line a table. */
-export const holders: readonly Holder[] = [];
+export const holders: readonly Holder[] = [inbox, outbox, conversations];

@@ -1,0 +1,113 @@
+/** What came in, in one order: lines, edits, redactions, states of rooms, invitations. An event's id is kept for ever, its content is not. */
+import { prepared, type Store } from './database.js';
+import type { Holder } from './holders.js';
+import { readableText } from './outbox.js';
+
+export const ddl = `
+CREATE TABLE inbox (
+  seq INTEGER PRIMARY KEY AUTOINCREMENT,
+  event TEXT NOT NULL UNIQUE,
+  room TEXT NOT NULL,
+  sender TEXT NOT NULL,
+  kind TEXT NOT NULL CHECK (kind IN ('message', 'edit', 'redaction', 'state', 'invite', 'left')),
+  target TEXT CHECK ((kind IN ('edit', 'redaction')) = (target IS NOT NULL)),
+  content TEXT,
+  at INTEGER NOT NULL,
+  state TEXT NOT NULL DEFAULT 'new' CHECK (state IN ('new', 'answered', 'silent', 'failed', 'withdrawn', 'unreadable')),
+  tries INTEGER NOT NULL DEFAULT 0,
+  reason TEXT
+) STRICT;
+CREATE INDEX inbox_open ON inbox (room, seq) WHERE state = 'new';
+CREATE INDEX inbox_by_target ON inbox (target) WHERE target IS NOT NULL;
+CREATE INDEX inbox_by_sender ON inbox (sender);
+CREATE INDEX inbox_by_age ON inbox (at) WHERE content IS NOT NULL;
+`;
+export type InboxKind = 'message' | 'edit' | 'redaction' | 'state' | 'invite' | 'left';
+/**
+ * `answered`: a reply stands in the outbox. `silent`: not for the bot, or nothing to say. `failed`: given up, with a reply. `withdrawn`: redacted
+ * before it was answered. `unreadable`: encrypted.
+ */
+export type InboxState = 'new' | 'answered' | 'silent' | 'failed' | 'withdrawn' | 'unreadable';
+export interface Incoming {
+  readonly event: string;
+  readonly room: string;
+  readonly sender: string;
+  readonly kind: InboxKind;
+  /** The event that an edit or a redaction is about. */
+  readonly target?: string;
+  /** JSON as it came; undefined for what cannot be read. */
+  readonly content?: string;
+  /** When it was sent, by the homeserver's clock; milliseconds since 1970. For ageing alone: order is the timeline's. */
+  readonly at: number;
+  readonly state?: 'new' | 'unreadable';
+}
+export interface InboxRow {
+  readonly seq: number;
+  readonly event: string;
+  readonly room: string;
+  readonly sender: string;
+  readonly kind: InboxKind;
+  readonly target: string | null;
+  /** Null once it was erased. */
+  readonly content: string | null;
+  readonly at: number;
+  readonly state: InboxState;
+  readonly tries: number;
+  readonly reason: string | null;
+}
+const columns = 'seq, event, room, sender, kind, target, content, at, state, tries, reason';
+const on = prepared((db) => ({
+  add: db.prepare<[string, string, string, string, string | null, string | null, number, string]>(
+    'INSERT INTO inbox (event, room, sender, kind, target, content, at, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (event) DO NOTHING',
+  ),
+  find: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE event = ?`),
+  next: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE room = ? AND state = 'new' ORDER BY seq LIMIT 1`),
+  // The oldest row of each room that has one to do, the oldest room first.
+  heads: db.prepare<[], InboxRow>(
+    `SELECT ${columns} FROM inbox WHERE seq IN (SELECT min(seq) FROM inbox WHERE state = 'new' GROUP BY room) ORDER BY seq`,
+  ),
+  tried: db.prepare<[number]>('UPDATE inbox SET tries = tries + 1 WHERE seq = ?'),
+  finish: db.prepare<[string, string | null, number]>("UPDATE inbox SET state = ?, reason = ? WHERE seq = ? AND state = 'new'"),
+  become: db.prepare<[string, string]>('UPDATE inbox SET state = ? WHERE event = ?'),
+  erase: db.prepare<[string]>('UPDATE inbox SET content = NULL WHERE event = ?'),
+  redacted: db.prepare<[string], { n: number }>("SELECT count(*) AS n FROM inbox WHERE target = ? AND kind = 'redaction'"),
+  edits: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE target = ? AND kind = 'edit' ORDER BY seq`),
+  old: db.prepare<[number]>("UPDATE inbox SET content = NULL WHERE at < ? AND content IS NOT NULL AND state <> 'new'"),
+  forget: db.prepare<[string]>("UPDATE inbox SET sender = '', content = NULL WHERE sender = ?"),
+  close: db.prepare<[string, string]>(
+    "UPDATE inbox SET state = 'silent', content = NULL, reason = ? WHERE room = ? AND state = 'new' AND kind <> 'left'",
+  ),
+  texts: db.prepare<[string], { room: string; at: number; content: string }>(
+    "SELECT room, at, content FROM inbox WHERE sender = ? AND kind IN ('message', 'edit') AND content IS NOT NULL ORDER BY seq",
+  ),
+  open: db.prepare<[], { n: number }>("SELECT count(*) AS n FROM inbox WHERE state = 'new'"),
+}));
+/** False when the event is known already. */
+export const receive = (store: Store, it: Incoming): boolean =>
+  on(store).add.run(it.event, it.room, it.sender, it.kind, it.target ?? null, it.content ?? null, it.at, it.state ?? 'new').changes === 1;
+export const findIncoming = (store: Store, event: string): InboxRow | undefined => on(store).find.get(event);
+export const nextIncoming = (store: Store, room: string): InboxRow | undefined => on(store).next.get(room);
+export const incomingHeads = (store: Store): readonly InboxRow[] => on(store).heads.all();
+/** Before the work, so that a row that kills the process is counted too. */
+export const countTry = (store: Store, seq: number): void => void on(store).tried.run(seq);
+/** Only a row that is still new; false when it is not. */
+export const finishIncoming = (store: Store, seq: number, state: InboxState, reason?: string): boolean =>
+  on(store).finish.run(state, reason ?? null, seq).changes === 1;
+/** A line that was silent and was edited into a question, or was answered and is now redacted. */
+export const becomeIncoming = (store: Store, event: string, state: InboxState): void => void on(store).become.run(state, event);
+export const eraseIncoming = (store: Store, event: string): void => void on(store).erase.run(event);
+/** Whether a redaction of the event has come in, handled or not. */
+export const isRedacted = (store: Store, event: string): boolean => on(store).redacted.get(event)?.n !== 0;
+export const editsOf = (store: Store, event: string): readonly InboxRow[] => on(store).edits.all(event);
+/** Erases what was said before this moment; what still waits is kept. */
+export const eraseIncomingBefore = (store: Store, before: number): void => void on(store).old.run(before);
+/** The bot is out of the room: nothing there can be answered. */
+export const closeRoomInbox = (store: Store, room: string, reason: string): void => void on(store).close.run(reason, room);
+export const countIncoming = (store: Store): number => on(store).open.get()?.n ?? 0;
+export const holder: Holder = {
+  texts: (store, member) =>
+    on(store)
+      .texts.all(member)
+      .map(({ room, at, content }) => ({ what: 'message', room, at, text: readableText(content) })),
+  erase: (store, member) => void on(store).forget.run(member),
+};

@@ -1,0 +1,33 @@
+/** How far the bot has read in each room that it is in. A room without a row here is one that it is not in, or has just come into. */
+import { prepared, type Store } from './database.js';
+
+export const ddl = `
+CREATE TABLE timelines (
+  room TEXT PRIMARY KEY,
+  last TEXT,
+  clear INTEGER NOT NULL DEFAULT 0 CHECK (clear IN (0, 1))
+) STRICT, WITHOUT ROWID;
+`;
+export interface Timeline {
+  /** The newest event that is in the inbox or was passed over; undefined in a room where nothing was seen yet. */
+  readonly last: string | undefined;
+  /** The homeserver was asked, and answered that the room is not encrypted. */
+  readonly clear: boolean;
+}
+const on = prepared((db) => ({
+  find: db.prepare<[string], { last: string | null; clear: number }>('SELECT last, clear FROM timelines WHERE room = ?'),
+  advance: db.prepare<[string, string | null]>(
+    'INSERT INTO timelines (room, last) VALUES (?, ?) ON CONFLICT (room) DO UPDATE SET last = coalesce(excluded.last, last)',
+  ),
+  clear: db.prepare<[string]>('INSERT INTO timelines (room, clear) VALUES (?, 1) ON CONFLICT (room) DO UPDATE SET clear = 1'),
+  stop: db.prepare<[string]>('DELETE FROM timelines WHERE room = ?'),
+}));
+export const findTimeline = (store: Store, room: string): Timeline | undefined => {
+  const row = on(store).find.get(room);
+  return row && { last: row.last ?? undefined, clear: row.clear === 1 };
+};
+export const advanceTimeline = (store: Store, room: string, last: string | undefined): void =>
+  void on(store).advance.run(room, last ?? null);
+/** Only while the room is followed. */
+export const markClear = (store: Store, room: string): void => void on(store).clear.run(room);
+export const stopTimeline = (store: Store, room: string): void => void on(store).stop.run(room);
