@@ -66,7 +66,6 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('t', 't|ton|tons|tonne|tonnes', 1e3),
     unit('slug', 'slug|slugs', poundForce / foot),
     unit('oz', 'oz|ounce|ounces', pound / 16),
-    unit('st', 'st|stone', 14 * pound),
   ],
   force: [
     unit('lb', 'lb|lbs|lbf|lb.|lbs.|pound|pounds|#', poundForce),
@@ -91,7 +90,6 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit("'", "'|′|min|mins|minute|minutes|arcmin", degree / 60),
     unit('rad', 'rad|rads|radian|radians', 1),
     unit('mrad', 'mrad', 1e-3),
-    unit('turn', 'turn|turns|rev|revs', turn),
   ],
   pressure: pressures,
   stress: [
