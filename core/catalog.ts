@@ -107,7 +107,7 @@ export interface QuantitySpec<P extends string, S extends Scope> extends InputSp
 export interface ChoiceSpec<P extends string, S extends Scope, O extends string> extends InputSpec<P, S> {
   readonly options: readonly O[];
   /** Other words for an option. */
-  readonly optionWords?: Readonly<Partial<Record<O, readonly string[]>>>;
+  readonly optionWords?: Readonly<Partial<Record<NoInfer<O>, readonly string[]>>>;
 }
 export interface CurveSpec<P extends string, S extends Scope> extends InputSpec<P, S> {
   readonly dimension: Dimension;
@@ -205,7 +205,7 @@ export function quantity<const P extends string, S extends Scope, const N extend
 }
 /** A fact that is one of a few words. */
 export function choice<const P extends string, S extends Scope, const O extends string, const N extends Needs<S> = Record<never, never>>(
-  spec: ChoiceSpec<P, S, O> & { readonly estimate?: Omit<Rule<S, O, N>, 'within' | 'error'> },
+  spec: ChoiceSpec<P, S, O> & { readonly estimate?: Omit<Rule<S, NoInfer<O>, N>, 'within' | 'error'> },
 ): Made<P, S, O> {
   const { estimate, ...rest } = spec;
   return make({ ...rest, ...estimate, kind: 'choice' });
