@@ -31,6 +31,8 @@ const steps = 64;
 const wide = 20;
 /** A change this small, against all that the figure can do, is none. */
 const negligible = 1e-9;
+/** From one double to the next a figure moves by less than this part of a step, or it jumps. */
+const steep = 1e-6;
 
 function grid([low, high]: readonly [number, number], also: readonly number[]): number[] {
   const geometric = low > 0 && high / low > wide;
@@ -79,18 +81,23 @@ function withTurns(f: Scalar, points: readonly Point[]): Point[] {
   return out.sort((a, b) => a[0] - b[0]);
 }
 
-function crossings(f: Scalar, points: readonly Point[], target: number, span: number): { roots: number[]; jumps: number[] } {
+function crossings(f: Scalar, points: readonly Point[], target: number): { roots: number[]; jumps: number[] } {
   const roots: number[] = [];
   const jumps: number[] = [];
-  const near = negligible * span;
+  /** How far the figure goes from a sample to those beside it: what is small is small against this, also beside a pole. */
+  const about = (n: number): number => {
+    const y = points[n]![1];
+    return Math.max(...[points[n - 1], points[n + 1]].map((other) => (other ? Math.abs(other[1] - y) : 0)));
+  };
+  const taken = points.map(([, y], n) => Math.abs(y - target) <= negligible * about(n));
   points.forEach(([x, y], n) => {
     const next = points[n + 1];
-    if (Math.abs(y - target) <= near) {
+    if (taken[n]) {
       roots.push(x);
-    } else if (next && Math.abs(next[1] - target) > near && y > target !== next[1] > target) {
+    } else if (next && !taken[n + 1] && y > target !== next[1] > target) {
       const [inside, outside] = bisect((at) => (f(at) ?? Number.NaN) > target === y > target, x, next[0]);
       const [a, b] = [f(inside), f(outside)];
-      const jump = a === undefined || b === undefined || Math.abs(a - b) > Math.max(1e-6 * span, negligible * Math.abs(target));
+      const jump = a === undefined || b === undefined || Math.abs(a - b) > steep * Math.abs(next[1] - y);
       (jump ? jumps : roots).push(inside);
     }
   });
@@ -139,7 +146,7 @@ export function seek(catalog: Catalog, situation: Situation, goal: Goal): Sought
   const reach: readonly [number, number] = [Math.min(...ys), Math.max(...ys)];
   const span = reach[1] - reach[0];
   if (span <= negligible * Math.max(Math.abs(reach[0]), Math.abs(reach[1]))) return noEffect(catalog, situation, goal);
-  const found = parts.map((points) => crossings(f, points, target, span));
+  const found = parts.map((points) => crossings(f, points, target));
   const rises = parts.flatMap((points) => points.slice(1).map(([, y], n) => Math.sign(y - points[n]![1]))).filter((sign) => sign !== 0);
   return {
     roots: found.flatMap(({ roots }) => roots),

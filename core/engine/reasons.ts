@@ -89,7 +89,7 @@ export function reasonOf(catalog: Catalog, state: State, index: number): Refusal
   const name = nameAt(node.entry, node.place);
   const parts = [...sayings.keys()];
   if (missing.size === 1 && missing.has(index)) parts.unshift(`The ${name} is not known.`);
-  else if (missing.size > 0) parts.unshift(`${sentence(name)} needs the ${list(namesOf(catalog, missing))}.`);
+  else if (missing.size > 0) parts.unshift(`${sentence(name)} needs ${list(namesOf(catalog, missing).map((one) => `the ${one}`))}.`);
   const paths = [...missing].sort((a, b) => a - b).map((one) => catalog.nodes[one]!.path);
   return refuse(parts.join(' '), ...new Set([...paths, ...[...sayings.values()].flat()]));
 }

@@ -1,0 +1,88 @@
+/** The rooms of the house: bot reads commands and core, commands read core, core reads nothing of ours outside itself. */
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, describe, expect, it } from 'vitest';
+
+const house = fileURLToPath(new URL('../..', import.meta.url));
+const mayRead: Readonly<Record<string, readonly string[]>> = {
+  core: ['core'],
+  commands: ['commands', 'core'],
+  bot: ['bot', 'commands', 'core'],
+};
+/** `import ... from '...'`, `export ... from '...'`, `import '...'`, `import('...')`, with either quote, over several lines. */
+const imports = /(?:^\s*(?:import|export)\b[^;'"]*?\bfrom\s*|^\s*import\s*|\bimport\s*\(\s*)(['"])([^'"]+)\1/gm;
+
+const files = (room: string): string[] =>
+  readdirSync(join(house, room), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => join(room, name));
+
+/** What an import of a file leads to: a room, or a package as `package name`. */
+function leadsTo(file: string, name: string): string {
+  if (!name.startsWith('.')) return `package ${name}`;
+  return relative(house, resolve(house, dirname(file), name)).split('/')[0] ?? '';
+}
+function broken(file: string, text: string): string[] {
+  const room = file.split('/')[0]!;
+  return [...text.matchAll(imports)].flatMap(([, , name]) => {
+    const to = leadsTo(file, name!);
+    const outside = to.startsWith('package ');
+    const fine = outside ? room === 'bot' || (room === 'commands' && !to.startsWith('package node:')) : mayRead[room]!.includes(to);
+    return fine ? [] : [`${file} reads ${name}`];
+  });
+}
+
+describe('the rooms', () => {
+  for (const room of Object.keys(mayRead)) {
+    it(`${room} reads only ${mayRead[room]!.join(', ')}`, () => {
+      const all = files(room);
+      expect(all.length).toBeGreaterThan(2);
+      expect(all.flatMap((file) => broken(file, readFileSync(join(house, file), 'utf8')))).toEqual([]);
+    });
+  }
+  it('would be seen broken', () => {
+    const lines = [
+      `import { a } from '../commands/answer.js';`,
+      `export * from "../bot/main.js";`,
+      `const b = await import('node:fs');`,
+      `import '../commands/x.js';`,
+    ];
+    for (const line of lines) expect(broken('core/planted.ts', line), line).toHaveLength(1);
+    expect(broken('commands/verbs/planted.ts', `import type { a } from '../../bot/main.js';`)).toHaveLength(1);
+    expect(broken('commands/planted.ts', `import { a } from '../core/catalog.js';`)).toEqual([]);
+  });
+});
+
+describe('the lint rule', () => {
+  const planted = ['core/planted-by-rooms-test.ts', 'commands/verbs/planted-by-rooms-test.ts'];
+  afterEach(() => {
+    for (const file of planted) rmSync(join(house, file), { force: true });
+  });
+  /** What Biome says of a file with this line in it. */
+  function lint(file: string, line: string): string {
+    mkdirSync(dirname(join(house, file)), { recursive: true });
+    writeFileSync(join(house, file), `${line}\n\nexport const planted = used;\n`);
+    try {
+      return execFileSync(process.execPath, [join(house, 'node_modules/@biomejs/biome/bin/biome'), 'lint', '--colors=off', file], {
+        cwd: house,
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'pipe'],
+      });
+    } catch (failure) {
+      return failure instanceof Error && 'stdout' in failure && 'stderr' in failure
+        ? `${failure.stdout}${failure.stderr}`
+        : String(failure);
+    }
+  }
+  it('fires on an import against the arrows, and only on that', () => {
+    const [core, verbs] = planted as [string, string];
+    expect(lint(core, `import { used } from '../commands/answer.js';`)).toContain('core imports nothing outside itself');
+    expect(lint(core, `import { used } from '../bot/main.js';`)).toContain('core imports nothing outside itself');
+    expect(lint(core, `import used from 'node:fs';`)).toContain('core imports nothing outside itself');
+    expect(lint(core, `import { used } from './catalog.js';`)).not.toContain('outside itself');
+    expect(lint(verbs, `import { used } from '../../bot/main.js';`)).toContain('commands never import bot');
+    expect(lint(verbs, `import { used } from '../answer.js';`)).not.toContain('commands never import bot');
+  });
+});
