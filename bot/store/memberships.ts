@@ -32,6 +32,8 @@ const on = prepared((db) => ({
   everybody: db.prepare<[string], { member: string; name: string | null }>(
     "SELECT member, name FROM memberships WHERE room = ? AND state = 'join' ORDER BY member",
   ),
+  one: db.prepare<[string, string], { name: string | null }>('SELECT name FROM memberships WHERE room = ? AND member = ?'),
+  people: db.prepare<[string], { n: number }>("SELECT count(*) AS n FROM memberships WHERE room = ? AND state IN ('join', 'invite')"),
   rule: db.prepare<[string, string]>(
     'UPDATE memberships SET may_change_room = (member IN (SELECT value FROM json_each(?))) WHERE room = ?',
   ),
@@ -77,6 +79,10 @@ export const joinedMembers = (store: Store, room: string): readonly { readonly i
 /** The same, for a member: with a name for everybody, and nobody unless the asker is in the room too. */
 export const membersHere = (store: Store, asker: string, room: string): readonly { readonly id: string; readonly name: string }[] =>
   on(store).here.all({ asker, room });
+/** What the member is called in the room; undefined when the room does not say. */
+export const nameIn = (store: Store, room: string, member: string): string | undefined => on(store).one.get(room, member)?.name ?? undefined;
+/** How many are in the room or invited, beside the bot. */
+export const countPeople = (store: Store, room: string): number => on(store).people.get(room)?.n ?? 0;
 /** All members with the power to change the room's state; the others of the room have it no longer. */
 export const recordPower = (store: Store, room: string, members: readonly string[]): void =>
   void on(store).rule.run(JSON.stringify(members), room);

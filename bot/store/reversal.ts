@@ -36,18 +36,21 @@ const differing = (a: Facts, b: Facts): string[] =>
 /**
  * Whether the changes that an event made can be taken back: only records of facts can, and only while nothing else has touched those facts.
  * An event that changed nothing can always be (no cars).
+ * @param event - the event, or it and the edits of it, oldest first: what they did together.
  */
-export function revertible(store: Store, event: string, owner: string): Revertible {
+export function revertible(store: Store, event: string | readonly string[], owner: string): Revertible {
+  const events = typeof event === 'string' ? [event] : event;
   const byCar = new Map<number, Revision[]>();
-  for (const made of revisionsMadeBy(store, event)) byCar.set(made.car, [...(byCar.get(made.car) ?? []), made]);
+  for (const made of events.flatMap((one) => revisionsMadeBy(store, one))) byCar.set(made.car, [...(byCar.get(made.car) ?? []), made]);
   const cars = [...byCar].flatMap(([car, made]) => {
     const head = ownCar(store, car, owner)?.head;
     return head === undefined ? [] : [reversal(store, made, head)];
   });
-  const others = changesMadeBy(store, event).filter((change) => change !== 'record');
+  const changes = events.flatMap((one) => changesMadeBy(store, one));
+  const others = [...new Set(changes)].filter((change) => change !== 'record');
   if (others.length > 0)
     return { revertible: false, because: `It did more than record facts (${others.join(', ')}), which an edit can't take back.`, cars };
-  if (changesMadeBy(store, event).length > 0 && cars.length === 0)
+  if (changes.length > 0 && cars.length === 0)
     return { revertible: false, because: 'The car that it changed is not there any more.', cars };
   const since = cars.flatMap((one) => one.changedSince);
   if (since.length > 0) return { revertible: false, because: `What it changed was changed again since: ${since.join(', ')}.`, cars };
@@ -59,9 +62,18 @@ function reversal(store: Store, made: readonly Revision[], headId: number): Reve
   const head = anyRevision(store, headId);
   if (first === undefined || last === undefined || head === undefined) throw new Error('A car without a revision.');
   const before = first.parent === undefined ? undefined : anyRevision(store, first.parent);
-  const was: Facts = before?.facts ?? new Map();
-  const touched = differing(was, last.facts);
-  const changedSince = touched.filter((path) => !sameFact(head.facts.get(path), last.facts.get(path)));
+  const was = new Map<string, Fact | undefined>();
+  const became = new Map<string, Fact | undefined>();
+  // Revision by revision: between two of the event's, others may have changed other facts.
+  for (const one of made) {
+    const parent: Facts = (one.parent === undefined ? undefined : anyRevision(store, one.parent)?.facts) ?? new Map();
+    for (const path of differing(parent, one.facts)) {
+      if (!was.has(path)) was.set(path, parent.get(path));
+      became.set(path, one.facts.get(path));
+    }
+  }
+  const touched = [...was.keys()].filter((path) => !sameFact(was.get(path), became.get(path))).sort();
+  const changedSince = touched.filter((path) => !sameFact(head.facts.get(path), became.get(path)));
   const facts = new Map(head.facts);
   for (const path of touched) {
     const old = was.get(path);

@@ -5,7 +5,8 @@ export const ddl = `
 CREATE TABLE timelines (
   room TEXT PRIMARY KEY,
   last TEXT,
-  clear INTEGER NOT NULL DEFAULT 0 CHECK (clear IN (0, 1))
+  clear INTEGER NOT NULL DEFAULT 0 CHECK (clear IN (0, 1)),
+  rulers TEXT
 ) STRICT, WITHOUT ROWID;
 `;
 export interface Timeline {
@@ -20,6 +21,8 @@ const on = prepared((db) => ({
     'INSERT INTO timelines (room, last) VALUES (?, ?) ON CONFLICT (room) DO UPDATE SET last = coalesce(excluded.last, last)',
   ),
   clear: db.prepare<[string]>('INSERT INTO timelines (room, clear) VALUES (?, 1) ON CONFLICT (room) DO UPDATE SET clear = 1'),
+  rule: db.prepare<[string, string]>('UPDATE timelines SET rulers = ? WHERE room = ?'),
+  rulers: db.prepare<[string], { rulers: string | null }>('SELECT rulers FROM timelines WHERE room = ?'),
   stop: db.prepare<[string]>('DELETE FROM timelines WHERE room = ?'),
 }));
 export const findTimeline = (store: Store, room: string): Timeline | undefined => {
@@ -28,6 +31,9 @@ export const findTimeline = (store: Store, room: string): Timeline | undefined =
 };
 export const advanceTimeline = (store: Store, room: string, last: string | undefined): void =>
   void on(store).advance.run(room, last ?? null);
+/** Who may change the room's state, in the room's own words: also those who are not in it now. */
+export const rememberRulers = (store: Store, room: string, rulers: string): void => void on(store).rule.run(rulers, room);
+export const recallRulers = (store: Store, room: string): string | undefined => on(store).rulers.get(room)?.rulers ?? undefined;
 /** Only while the room is followed. */
 export const markClear = (store: Store, room: string): void => void on(store).clear.run(room);
 export const stopTimeline = (store: Store, room: string): void => void on(store).stop.run(room);
