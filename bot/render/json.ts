@@ -9,14 +9,14 @@ const amountSchema = z
     si: z.number().describe('the value in the coherent SI unit of its dimension'),
     unit: z.string().describe('that SI unit; empty for a plain number'),
     dimension: z.enum(dimensionNames),
-    within: z.number().nonnegative().optional().describe('half-width that holds 19 in 20, SI'),
+    within: z.number().nonnegative().exactOptional().describe('half-width that holds 19 in 20, SI'),
     text: z.string().describe("as shown, in the asker's units"),
   })
   .describe('a number, exact and as shown');
 const cellSchema = z.union([amountSchema, z.string()]);
 const choiceSchema = z.strictObject({ label: z.string(), line: z.string().describe('the line to send instead') });
 const point = z.tuple([z.number(), z.number()]);
-const chartSchema = z.strictObject({
+export const chartSchema = z.strictObject({
   title: z.string(),
   x: z.strictObject({ label: z.string(), unit: z.string() }),
   y: z.strictObject({ label: z.string(), unit: z.string() }),
@@ -27,7 +27,7 @@ const chartSchema = z.strictObject({
         points: z.array(point),
         band: z
           .array(z.tuple([z.number(), z.number(), z.number()]))
-          .optional()
+          .exactOptional()
           .describe('x, low, high'),
       }),
     )
@@ -39,8 +39,8 @@ const answerSchema = z
   .strictObject({
     kind: z.enum(['told', 'changed', 'asked', 'refused', 'beyond']),
     headline: z.string().describe('what was asked for, in one line'),
-    amount: amountSchema.optional(),
-    columns: z.array(z.string()).optional().describe("heads of the rows' cells"),
+    amount: amountSchema.exactOptional(),
+    columns: z.array(z.string()).exactOptional().describe("heads of the rows' cells"),
     rows: z.array(z.strictObject({ label: z.string(), cells: z.array(cellSchema) })),
     notes: z.array(z.string()),
     echoes: z.array(z.string()).describe('what was read that was not literal'),
@@ -48,9 +48,9 @@ const answerSchema = z
     cautions: z.array(z.string()),
     choices: z.array(choiceSchema),
     next: z.array(choiceSchema),
-    chart: chartSchema.optional(),
-    continued: z.array(z.string()).optional().describe('lines of an earlier answer, for `more`'),
-    reference: z.string().optional().describe('to quote, when something broke on our side'),
+    chart: chartSchema.exactOptional(),
+    continued: z.array(z.string()).exactOptional().describe('lines of an earlier answer, for `more`'),
+    reference: z.string().exactOptional().describe('to quote, when something broke on our side'),
   })
   .describe('one line of the message, answered');
 export const messageSchema = z
