@@ -33,7 +33,7 @@ export interface Revision {
   readonly facts: Facts;
   /** The revision in which the ride heights and scale readings were taken. */
   readonly measuredIn: number | undefined;
-  /** Of an undo: the revision that it took back. */
+  /** Of an undo: the oldest revision that it took back; all since then are taken back with it. */
   readonly undoes: number | undefined;
 }
 export interface CarView {
