@@ -1,0 +1,113 @@
+/** Solves the four-wheel equilibrium: semismooth Newton, with continuation from the static state. */
+import { type Refusal, refuse } from '../catalog.js';
+import { solveInPlace } from './linear.js';
+import type { CornerModel, Manoeuvre } from './model.js';
+import { at, axleSprung, residual, unknowns } from './residual.js';
+
+export interface Equilibrium {
+  readonly lateral: number;
+  /** Unknowns in the order of residual.ts; a warm start for the next. */
+  readonly x: Float64Array;
+  /** Newton steps that it took. */
+  readonly steps: number;
+}
+const jacobian = new Float64Array(unknowns * unknowns);
+const right = new Float64Array(unknowns);
+const trial = new Float64Array(unknowns);
+const trialRight = new Float64Array(unknowns);
+
+const size = (v: Float64Array): number => {
+  let sum = 0;
+  for (let k = 0; k < unknowns; k++) sum += v[k]! * v[k]!;
+  return Math.sqrt(sum);
+};
+
+/**
+ * Newton from a start. Loads settle to a millionth of a newton.
+ * @returns the number of steps, or undefined when it does not settle from there
+ */
+function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): number | undefined {
+  residual(model, manoeuvre, x, right, jacobian);
+  let norm = size(right);
+  for (let step = 0; step < 60; step++) {
+    if (norm < 1e-7) return step;
+    if (!Number.isFinite(norm)) return undefined;
+    if (!solveInPlace(jacobian, right, unknowns)) return undefined;
+    let scale = 1;
+    // The full step nearly always; halved where a kink (a lifted wheel, a stop) throws it too far.
+    for (let halving = 0; ; halving++) {
+      for (let k = 0; k < unknowns; k++) trial[k] = x[k]! - scale * right[k]!;
+      residual(model, manoeuvre, trial, trialRight, jacobian);
+      const next = size(trialRight);
+      if (next < norm || next < 1e-7 || (halving >= 5 && Number.isFinite(next))) {
+        // At the floor of rounding no step makes it smaller: what is there is the answer.
+        if (next >= norm && norm < 1e-5) return step;
+        norm = next;
+        break;
+      }
+      if (halving >= 20) return undefined;
+      scale /= 2;
+    }
+    x.set(trial);
+    right.set(trialRight);
+  }
+  return undefined;
+}
+
+/** A start: the reference state, with its loads. */
+function reference(model: CornerModel): Float64Array {
+  const x = new Float64Array(unknowns);
+  model.axles.forEach((axle, j) => {
+    x[at.load + 2 * j] = axle.reference[0];
+    x[at.load + 2 * j + 1] = axle.reference[1];
+  });
+  return x;
+}
+
+const between = (whole: Manoeuvre, part: number): Manoeuvre => ({
+  lateral: whole.lateral * part,
+  longitudinal: whole.longitudinal * part,
+  drive: [whole.drive[0] * part, whole.drive[1] * part, whole.drive[2] * part, whole.drive[3] * part],
+  yawMoment: whole.yawMoment * part,
+});
+
+/** Both wheels of one side in the air: the car is going over. */
+const overturned = (x: Float64Array): boolean =>
+  (x[at.load]! <= 1e-6 && x[at.load + 2]! <= 1e-6) || (x[at.load + 1]! <= 1e-6 && x[at.load + 3]! <= 1e-6);
+
+/**
+ * The state in which the car holds a manoeuvre.
+ * @param near a state of the same car nearby, to start from; without it the manoeuvre is built up from rest in steps that halve where one fails
+ * @returns the state, or a refusal: no equilibrium (gravity overcomes the springs), or over on two wheels
+ */
+export function equilibrium(model: CornerModel, manoeuvre: Manoeuvre, near?: Equilibrium): Equilibrium | Refusal {
+  for (const axle of model.axles)
+    if (!(axleSprung(axle) > 0)) return refuse('The unsprung weight of an axle is more than the axle carries.');
+  if (near) {
+    const x = Float64Array.from(near.x);
+    const steps = newton(model, manoeuvre, x);
+    if (steps !== undefined && !overturned(x)) return { lateral: manoeuvre.lateral, x, steps };
+  }
+  const x = reference(model);
+  let total = newton(model, between(manoeuvre, 0), x);
+  if (total === undefined) return refuse('The car does not come to rest on its springs with these facts.');
+  let part = 0;
+  let stride = 1;
+  const last = Float64Array.from(x);
+  while (part < 1) {
+    const next = Math.min(1, part + stride);
+    const steps = newton(model, between(manoeuvre, next), x);
+    if (steps !== undefined && !(overturned(x) && next < 1)) {
+      total += steps;
+      part = next;
+      last.set(x);
+      stride *= 2;
+    } else {
+      x.set(last);
+      stride /= 2;
+      if (stride < 1e-4) return refuse('There is no steady state there: the car does not find its balance on its springs.');
+    }
+  }
+  if (overturned(x)) return refuse('Both wheels of one side are off the ground there: the car would roll over.');
+  return { lateral: manoeuvre.lateral, x, steps: total };
+}

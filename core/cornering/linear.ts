@@ -1,0 +1,43 @@
+/**
+ * Solves a dense square system in place by Gaussian elimination with partial pivoting.
+ * @param matrix rows one after another, n*n; destroyed
+ * @param right n; becomes the solution
+ * @returns false when the matrix is singular to working precision
+ */
+export function solveInPlace(matrix: Float64Array, right: Float64Array, n: number): boolean {
+  for (let column = 0; column < n; column++) {
+    let pivot = column;
+    let largest = Math.abs(matrix[column * n + column]!);
+    for (let row = column + 1; row < n; row++) {
+      const size = Math.abs(matrix[row * n + column]!);
+      if (size > largest) {
+        largest = size;
+        pivot = row;
+      }
+    }
+    if (!(largest > 1e-14)) return false;
+    if (pivot !== column) {
+      for (let k = column; k < n; k++) {
+        const held = matrix[column * n + k]!;
+        matrix[column * n + k] = matrix[pivot * n + k]!;
+        matrix[pivot * n + k] = held;
+      }
+      const held = right[column]!;
+      right[column] = right[pivot]!;
+      right[pivot] = held;
+    }
+    const diagonal = matrix[column * n + column]!;
+    for (let row = column + 1; row < n; row++) {
+      const factor = matrix[row * n + column]! / diagonal;
+      if (factor === 0) continue;
+      for (let k = column + 1; k < n; k++) matrix[row * n + k]! -= factor * matrix[column * n + k]!;
+      right[row]! -= factor * right[column]!;
+    }
+  }
+  for (let row = n - 1; row >= 0; row--) {
+    let sum = right[row]!;
+    for (let k = row + 1; k < n; k++) sum -= matrix[row * n + k]! * right[k]!;
+    right[row] = sum / matrix[row * n + row]!;
+  }
+  return true;
+}

@@ -1,0 +1,69 @@
+/**
+ * The car as the four-wheel equilibrium sees it. SI throughout; signs of ISO 8855: x forward, y left, z up, roll positive with the right side down.
+ * Wheels stand in the order left, right of the front axle, then of the rear.
+ */
+
+/** What springs and stops of one wheel push down with, as a function of its bump travel: writes the force (N) and its slope (N/m). */
+export interface WheelLaw {
+  force(bump: number): number;
+  slope(bump: number): number;
+}
+export interface BarModel {
+  /** Force at a bar end per RELATIVE displacement of the two ends, N/m. */
+  readonly rate: number;
+  /** Bar end travel per wheel travel; for a beam, per travel of the axle where the links stand. */
+  readonly ratio: number;
+  /** Free mismatch of the ends, m: positive pushes the left wheel down. */
+  readonly mismatch: number;
+  /** Distance between the links, m: for a beam axle. */
+  readonly linkSpacing: number;
+}
+/** Grip coefficient of a tire at a load (N), and its slope (1/N). `valid` is the load up to which the law may be used. */
+export interface GripLaw {
+  coefficient(load: number): number;
+  slope(load: number): number;
+  readonly valid: number;
+}
+export interface AxleModel {
+  readonly kind: 'independent' | 'beam';
+  readonly track: number;
+  /** Distance between the springs of a beam axle, m. */
+  readonly springBase: number;
+  readonly law: readonly [WheelLaw, WheelLaw];
+  readonly bar: BarModel | undefined;
+  readonly rollCentreHeight: number;
+  readonly unsprungHeight: number;
+  /** Weights, N. */
+  readonly unsprung: readonly [number, number];
+  /** Vertical rate of each tire, N/m; Infinity for a rigid one. */
+  readonly tireRate: number;
+  /** Loads in the reference state, N, in which `law` is read at zero bump. */
+  readonly reference: readonly [number, number];
+  readonly grip: readonly [GripLaw, GripLaw];
+  /** Tangent of the angle at which drive and brake forces lean on the links: lift of the body per unit of force. */
+  readonly driveLift: number;
+}
+export interface CornerModel {
+  readonly axles: readonly [AxleModel, AxleModel];
+  /** Centre of gravity behind the front axle and ahead of the rear, m. */
+  readonly toFront: number;
+  readonly toRear: number;
+  readonly cgHeight: number;
+  readonly sprungCgHeight: number;
+  /** N m/rad; Infinity for a rigid body. */
+  readonly chassisStiffness: number;
+  /** Whether the sideways shift of the weight counts: one switch for roll, loads and lift. */
+  readonly gravity: boolean;
+}
+/** What is asked of the car. */
+export interface Manoeuvre {
+  /** Lateral acceleration over standard gravity, positive to the left (a left turn). */
+  readonly lateral: number;
+  /** Longitudinal acceleration over standard gravity, positive forward. */
+  readonly longitudinal: number;
+  /** Longitudinal force of each wheel, N. */
+  readonly drive: readonly [number, number, number, number];
+  /** Yaw moment of the longitudinal forces about the centre of gravity, N m, positive to the left. */
+  readonly yawMoment: number;
+}
+export const steadyTurn = (lateral: number): Manoeuvre => ({ lateral, longitudinal: 0, drive: [0, 0, 0, 0], yawMoment: 0 });
