@@ -2,7 +2,6 @@
 import type { Change, Member } from '../../commands/context.js';
 import { type CarRow, carNamed, carsOf, forgetCar, makeCar, moveHead, ownCar, renameCar } from './cars.js';
 import { changesMadeBy, noteChange } from './changed.js';
-import type { Store } from './database.js';
 import { exportMember, type MemberExport } from './export.js';
 import { forgetMember } from './forget.js';
 import { chooseCar, chosenCar, findMember, meetMember, preferFor } from './members.js';
@@ -11,6 +10,7 @@ import { addRevision, isRevisionOf, stepsOf } from './revisions.js';
 import { findRoom, setPrefix } from './rooms.js';
 import { keepSetup } from './setups.js';
 import { share, unshare } from './shares.js';
+import type { Store } from './store.js';
 
 /** The car stands elsewhere than the message was worked out on: undo the transaction and work it out again. */
 export class HeadMoved extends Error {

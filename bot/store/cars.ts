@@ -1,5 +1,5 @@
 /** Cars: whose, called what, and which revision is the newest. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE cars (

@@ -1,6 +1,6 @@
 /** Which event has changed what: an event's changes are made once, and an edit learns what its event did. Holds no text and no names. */
 import type { Change } from '../../commands/context.js';
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE changed (

@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { Conversation } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
-import { prepared, type Store } from './database.js';
 import type { Holder } from './holders.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE conversations (

@@ -3,20 +3,10 @@ import { chmodSync, closeSync, existsSync, fsyncSync, mkdirSync, openSync, renam
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Migration, migrations as ours } from './schema.js';
+import type { Store } from './store.js';
 
-/** The open database. Table modules prepare their statements on `database` through `prepared`. */
-export interface Store {
-  /** Absolute path, or `:memory:`. */
-  readonly file: string;
-  readonly database: Database.Database;
-  /** The verified copy that was taken before this opening migrated the file. */
-  readonly copiedTo: string | undefined;
-  /** Runs `work` in one immediate transaction (a savepoint inside another); whatever it throws undoes it. A promise is refused. */
-  transaction<T>(work: () => T): T;
-  /** Writes the log back into the file and empties it, so that what was erased is in neither. Not inside a transaction. */
-  checkpoint(): void;
-  close(): void;
-}
+export type { Store } from './store.js';
+
 export interface Opening {
   readonly migrations?: readonly Migration[];
   /** For the name of the copy. */
@@ -184,16 +174,4 @@ export function inspect(file: string): Inspection {
   } finally {
     database?.close();
   }
-}
-
-/** Statements of a table, prepared once a database: `const on = prepared((db) => ({ find: db.prepare<[string], Row>('SELECT ...') }))`, then `on(store).find.get(id)`. */
-export function prepared<S>(prepare: (database: Database.Database) => S): (store: Store) => S {
-  const made = new WeakMap<Store, S>();
-  return (store) => {
-    const known = made.get(store);
-    if (known !== undefined) return known;
-    const statements = prepare(store.database);
-    made.set(store, statements);
-    return statements;
-  };
 }

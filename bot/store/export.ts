@@ -3,13 +3,13 @@ import { z } from 'zod';
 import { dimensions } from '../../core/dimensions.js';
 import { catalog } from '../../core/stubaxle.js';
 import { carsOf } from './cars.js';
-import type { Store } from './database.js';
 import { holders } from './holders.js';
 import { chosenCar, findMember } from './members.js';
 import { membershipsOf } from './memberships.js';
 import { ownHistory } from './revisions.js';
 import { setupsOf } from './setups.js';
 import { roomsOfCar } from './shares.js';
+import type { Store } from './store.js';
 
 const moment = z.iso.datetime().describe('UTC');
 const curve = z.object({ x: z.array(z.number()), y: z.array(z.number()), between: z.enum(['line', 'step']) });

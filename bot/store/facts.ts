@@ -49,7 +49,8 @@ const wanted = (entry: Entry): string => {
   if (entry.kind === 'curve') return 'a table whose first column rises';
   return entry.kind === 'designation' ? 'a text that it can read' : 'a number';
 };
-const came = (value: unknown): string => (typeof value === 'object' ? 'something else' : (JSON.stringify(value) ?? String(value)));
+const came = (value: unknown): string =>
+  typeof value === 'object' ? 'something else' : typeof value === 'string' ? JSON.stringify(value) : String(value);
 
 /** The format of the facts of all inputs of these entries, at all their places. */
 export function factsFormat(entries: Iterable<Entry>): FactsFormat {

@@ -1,9 +1,9 @@
 /** Forgetting a member: everything that the store holds of them goes, in all tables, but the ids of events that were handled. */
 import { eraseCars } from './cars.js';
-import type { Store } from './database.js';
 import { holders } from './holders.js';
 import { eraseMember } from './members.js';
 import { eraseMemberships } from './memberships.js';
+import type { Store } from './store.js';
 
 /**
  * Cars with their revisions, setups and shares, memberships, messages and replies, and the member. Inside a transaction; checkpoint the store after it.

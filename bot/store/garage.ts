@@ -1,10 +1,10 @@
 /** What one member may know of the cars, in one room, now: the garage that commands get. */
 import type { CarView, Garage } from '../../commands/context.js';
-import type { Store } from './database.js';
 import { chosenCar } from './members.js';
 import { membersHere } from './memberships.js';
 import { carsSeen, ownCars, ownHistory, visibleRevision } from './revisions.js';
 import { setupsOf } from './setups.js';
+import type { Store } from './store.js';
 
 /** A value that is worked out once, when it is first asked for. */
 function once<T>(make: () => T): () => T {

@@ -1,8 +1,8 @@
 /** Tables that hold text of members beside their cars: each says how it is exported and how it is erased. */
 import { holder as conversations } from './conversation.js';
-import type { Store } from './database.js';
 import { holder as inbox } from './inbox.js';
 import { holder as outbox } from './outbox.js';
+import type { Store } from './store.js';
 
 /** Something that a member wrote, or that was written to them. */
 export interface HeldText {

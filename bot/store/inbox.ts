@@ -1,7 +1,8 @@
 /** What came in, in one order: lines, edits, redactions, states of rooms, invitations. An event's id is kept for ever, its content is not. */
-import { prepared, type Store } from './database.js';
+
 import type { Holder } from './holders.js';
 import { readableText } from './outbox.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE inbox (

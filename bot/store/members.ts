@@ -1,6 +1,6 @@
 /** Members: who has spoken to the bot, how they want numbers, and which of their cars is in use. */
 import type { Member, Preferences } from '../../commands/context.js';
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE members (

@@ -1,5 +1,5 @@
 /** Who is in which room, as the bot's intake last heard. What a member may see hangs on this table. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE memberships (
@@ -80,7 +80,8 @@ export const joinedMembers = (store: Store, room: string): readonly { readonly i
 export const membersHere = (store: Store, asker: string, room: string): readonly { readonly id: string; readonly name: string }[] =>
   on(store).here.all({ asker, room });
 /** What the member is called in the room; undefined when the room does not say. */
-export const nameIn = (store: Store, room: string, member: string): string | undefined => on(store).one.get(room, member)?.name ?? undefined;
+export const nameIn = (store: Store, room: string, member: string): string | undefined =>
+  on(store).one.get(room, member)?.name ?? undefined;
 /** How many are in the room or invited, beside the bot. */
 export const countPeople = (store: Store, room: string): number => on(store).people.get(room)?.n ?? 0;
 /** All members with the power to change the room's state; the others of the room have it no longer. */

@@ -1,5 +1,5 @@
 /** What the bot must remember of itself from one start to the next. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE meta (

@@ -1,8 +1,8 @@
 /** What the bot sends, as final wire JSON, each row once. The transaction id is derived, so a repeated or restored row is the same event. */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { prepared, type Store } from './database.js';
 import type { Holder } from './holders.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE outbox (

@@ -4,8 +4,8 @@ import { isSame } from '../../commands/same.js';
 import type { Fact, Facts } from '../../core/car.js';
 import { ownCar } from './cars.js';
 import { changesMadeBy } from './changed.js';
-import type { Store } from './database.js';
 import { anyRevision, revisionsMadeBy } from './revisions.js';
+import type { Store } from './store.js';
 
 /** One car that the event changed. */
 export interface Reversal {

@@ -1,8 +1,8 @@
 /** Revisions: a car's facts, one immutable moment after another. */
 import type { CarView, Revision } from '../../commands/context.js';
 import type { Facts } from '../../core/car.js';
-import { prepared, type Store } from './database.js';
 import { format } from './facts.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE revisions (

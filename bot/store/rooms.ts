@@ -1,5 +1,5 @@
 /** Rooms that the bot is or was in. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE rooms (

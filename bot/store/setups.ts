@@ -1,7 +1,7 @@
 /** Named setups: a name on a revision. */
 import type { Setup } from '../../commands/context.js';
 import { nameKey } from './cars.js';
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE setups (

@@ -1,5 +1,5 @@
 /** Which car is shared in which room, and the one rule of who sees it. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 /** `seen` is the rule: shared in this room, and owner and asker both in this room now, and the bot too. Every query for another member's car goes through it. */
 export const ddl = `

@@ -1,5 +1,5 @@
 /** How far the bot has read in each room that it is in. A room without a row here is one that it is not in, or has just come into. */
-import { prepared, type Store } from './database.js';
+import { prepared, type Store } from './store.js';
 
 export const ddl = `
 CREATE TABLE timelines (
