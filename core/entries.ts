@@ -1,12 +1,35 @@
 /** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
 import { type Entry, isEntry } from './catalog.js';
+import * as gearingFigures from './figures/gearing.js';
+import * as pressureFigures from './figures/pressure.js';
+import * as tireLoadFigures from './figures/tireLoads.js';
+import * as tireFigures from './figures/tires.js';
+import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
+import * as gearingInputs from './inputs/gearing.js';
 import * as massInputs from './inputs/mass.js';
+import * as pressureInputs from './inputs/pressure.js';
 import * as rideInputs from './inputs/ride.js';
 import * as springsInputs from './inputs/springs.js';
+import * as tireInputs from './inputs/tires.js';
+import * as wheelInputs from './inputs/wheels.js';
 
 type Subject = Readonly<Record<string, unknown>>;
-const subjects: readonly Subject[] = [massInputs, springsInputs, rideInputs, alignmentInputs];
+const subjects: readonly Subject[] = [
+  massInputs,
+  springsInputs,
+  rideInputs,
+  alignmentInputs,
+  tireInputs,
+  wheelInputs,
+  gearingInputs,
+  pressureInputs,
+  tireFigures,
+  wheelFigures,
+  tireLoadFigures,
+  gearingFigures,
+  pressureFigures,
+];
 
 /** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */
 export function entriesOf(given: readonly Subject[]): readonly Entry[] {

@@ -1,0 +1,88 @@
+/** What a tire may carry and how fast, by its markings and its pressure. */
+import { figure, isRefusal, refuse } from '../catalog.js';
+import { tirePressure } from '../inputs/pressure.js';
+import { loadExponent, standardPressure, tireSize } from '../inputs/tires.js';
+import { loadOfIndex } from '../tires/loadIndex.js';
+import { loadAtPressure, pMetricLoad, pMetricPressure } from '../tires/loads.js';
+import { speedOfSymbol_kmh } from '../tires/speedSymbol.js';
+
+const loadCaution =
+  "Load ratings are limits, not targets, and camber and speed lower them: stay with the tire maker's tables and the car maker's placard. P-metric and metric sizes of the same numbers differ.";
+const twins = 'the first number of a pair: single fitment';
+
+export const loadRating = figure({
+  path: 'tire.loadRating',
+  scope: 'axle',
+  name: 'load of the load index, each tire',
+  symbol: 'L',
+  words: ['load rating', 'load index', 'tire load rating', 'load capacity'],
+  dimension: 'mass',
+  needs: { size: tireSize },
+  compute: ({ size }) =>
+    size.service.loadIndex === undefined
+      ? refuse(`${size.label} is written without a load index: add it as it stands on the sidewall, as in ${size.label} 91W.`, 'tire.size')
+      : loadOfIndex(size.service.loadIndex),
+  source: `load index table of ISO 4000-1 and UN R30 Annex 4; ${twins}`,
+  caution: loadCaution,
+});
+export const speedRating = figure({
+  path: 'tire.speedRating',
+  scope: 'axle',
+  name: 'speed of the speed symbol',
+  symbol: 'v_t',
+  words: ['speed rating', 'speed symbol', 'tire speed rating', 'tire speed'],
+  dimension: 'speed',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const symbol = size.service.speed ?? size.sizeSpeed;
+    if (symbol === undefined)
+      return refuse(`${size.label} is written without a speed symbol: add it, as in ${size.label} 91W.`, 'tire.size');
+    if (symbol === 'Z') return refuse('ZR alone means above 240 km/h, by how much only the tire maker says.', 'tire.size');
+    return speedOfSymbol_kmh[symbol] / 3.6;
+  },
+  source: 'speed symbols of ISO 4000-1 and UN R30; H stands between U and V; in brackets: made for more, which the maker names',
+  caution: 'A symbol counts for a sound tire at its proper pressure and load.',
+});
+export const loadAtThisPressure = figure({
+  path: 'tire.loadAtPressure',
+  scope: 'corner',
+  name: 'load of the tire at this pressure',
+  symbol: 'L_P',
+  words: ['load at pressure', 'load at this pressure', 'load capacity at pressure'],
+  dimension: 'mass',
+  needs: { rating: loadRating, pressure: tirePressure, standard: standardPressure, exponent: loadExponent },
+  compute: ({ rating, pressure, standard, exponent }) => loadAtPressure(rating, pressure, standard, exponent),
+  formula: 'rating * min(1, pressure / standard) ^ exponent',
+  source: 'power law of the load tables; the exponent is an input, from memory and unverified',
+  caution: loadCaution,
+  nonlinear: 'Above the standard pressure the load stays at the rating: more air carries no more.',
+});
+export const pMetricRating = figure({
+  path: 'tire.pMetricLoad',
+  scope: 'axle',
+  name: 'load of a P-metric size at 240 kPa (35 psi)',
+  symbol: 'L_p',
+  words: ['p metric load', 'p-metric load'],
+  dimension: 'mass',
+  needs: { size: tireSize },
+  compute: ({ size }) => pMetricLoad(size, pMetricPressure),
+  source:
+    'TRA formula for aspect ratios 50 to 80, by a public summary (eng-tips.com/faqs.cfm?fid=1148); on a truck or trailer divide by 1.10 (FMVSS 120)',
+  caution: loadCaution,
+});
+export const metricOverPMetric = figure({
+  path: 'tire.overPMetric',
+  scope: 'axle',
+  name: 'load of the load index less that of the P-metric formula',
+  symbol: 'dL',
+  words: ['metric over p metric', 'difference from p metric'],
+  dimension: 'mass',
+  needs: { size: tireSize, rating: loadRating },
+  compute: ({ size, rating }) => {
+    // A metric size is compared with the P-metric tire of the same numbers.
+    const same = size.form === 'metric' ? pMetricLoad({ ...size, series: 'P' }, pMetricPressure) : pMetricLoad(size, pMetricPressure);
+    return isRefusal(same) ? same : rating - same;
+  },
+  source: 'the two standards rate the same dimensions differently: P215/65R15 is 95, 215/65R15 is 96 in owners’ manuals',
+  caution: loadCaution,
+});

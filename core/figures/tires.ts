@@ -1,0 +1,322 @@
+/** Dimensions that follow from a tire's size, and its three radii. Loads are beside it, in tireLoads. */
+import { figure, firstOf, isRefusal, refuse, structure } from '../catalog.js';
+import {
+  diameterRatio,
+  measuredCircumference,
+  measuredDiameter,
+  measuredSection,
+  rollingFactor,
+  statedTurns,
+  tireSize,
+  widthRatio,
+} from '../inputs/tires.js';
+import { wheelSize } from '../inputs/wheels.js';
+import { approvedRims, designOf, limitsOf, widthPerRimWidth } from '../tires/design.js';
+
+const rule = 'UN R30 paragraph 6 and ISO 4000-1, from memory';
+
+export const tireDesign = structure({
+  path: 'tire.design',
+  scope: 'axle',
+  name: 'design dimensions of the tire',
+  needs: { size: tireSize },
+  compute: ({ size }) => designOf(size),
+  source: `${rule}; older sizes UN R30 Annex 5, from memory; flotation and race sizes: their labels`,
+});
+export const sectionHeight = figure({
+  path: 'tire.sectionHeight',
+  scope: 'axle',
+  name: 'section height of the tire',
+  symbol: 'H',
+  words: ['section height', 'sidewall height', 'sidewall'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) => design.sectionHeight,
+  source: `H = S1·Ra/100, rounded to a millimetre; ${rule}`,
+});
+export const nominalSectionHeight = figure({
+  path: 'tire.nominalSectionHeight',
+  scope: 'axle',
+  name: 'section height of the tire, not rounded',
+  symbol: 'H_n',
+  words: ['nominal section height'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) => design.nominalSectionHeight,
+  source: 'the numbers of the size as they stand',
+});
+export const designDiameter = figure({
+  path: 'tire.designDiameter',
+  scope: 'axle',
+  name: 'design diameter of the tire',
+  symbol: 'D_0',
+  words: ['design diameter', 'design tire diameter'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) => design.diameter,
+  source: `D = d + 2H, both rounded to a millimetre; ${rule}`,
+});
+export const nominalDiameter = figure({
+  path: 'tire.nominalDiameter',
+  scope: 'axle',
+  name: 'diameter of the tire by its numbers, not rounded',
+  symbol: 'D_n',
+  words: ['nominal diameter', 'nominal tire diameter'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) => design.nominalDiameter,
+  source: 'the numbers of the size as they stand, inch of exactly 25.4 mm',
+});
+export const expectedDiameter = figure({
+  path: 'tire.expectedDiameter',
+  scope: 'axle',
+  name: 'diameter to expect of a tire of this size',
+  symbol: 'D_e',
+  dimension: 'length',
+  needs: { design: designDiameter, ratio: diameterRatio },
+  compute: ({ design, ratio }) => design * ratio,
+  formula: 'design * ratio',
+  source: 'definition of the ratio',
+});
+export const tireDiameter = figure({
+  path: 'tire.diameter',
+  scope: 'axle',
+  name: 'free diameter of the tire',
+  symbol: 'D',
+  words: ['tire diameter', 'diameter', 'overall diameter', 'tire height', 'how tall', 'tall'],
+  dimension: 'length',
+  typical: { range: [0.55, 0.7], of: 'road cars' },
+  needs: { diameter: firstOf(measuredDiameter, expectedDiameter) },
+  compute: ({ diameter }) => diameter,
+  formula: 'diameter',
+  source: 'measured, else design diameter times the real over design ratio',
+});
+export const freeRadius = figure({
+  path: 'tire.freeRadius',
+  scope: 'axle',
+  name: 'free radius of the tire',
+  symbol: 'r_0',
+  words: ['free radius', 'free tire radius', 'unloaded radius'],
+  dimension: 'length',
+  needs: { diameter: tireDiameter },
+  compute: ({ diameter }) => diameter / 2,
+  formula: 'diameter / 2',
+  source: 'definition: half the diameter of the inflated tire off the ground',
+});
+export const circumferenceFromTurns = figure({
+  path: 'tire.circumferenceFromTurns',
+  scope: 'axle',
+  name: "rolling circumference from the maker's turns",
+  symbol: 'C_N',
+  dimension: 'length',
+  needs: { turns: statedTurns },
+  compute: ({ turns }) => 1 / turns,
+  formula: '1 / turns',
+  source: 'exact: a mile is 1609.344 m',
+});
+export const circumferenceFromDiameter = figure({
+  path: 'tire.circumferenceFromDiameter',
+  scope: 'axle',
+  name: 'rolling circumference from the diameter',
+  symbol: 'C_f',
+  dimension: 'length',
+  needs: { diameter: tireDiameter, factor: rollingFactor },
+  compute: ({ diameter, factor }) => factor * diameter,
+  formula: 'factor * diameter',
+  source: 'ETRTO: 3.05·D for radial tires, from memory',
+});
+export const rollingCircumference = figure({
+  path: 'tire.rollingCircumference',
+  scope: 'axle',
+  name: 'rolling circumference',
+  symbol: 'C',
+  words: ['rolling circumference', 'rollout', 'roll out', 'tire circumference'],
+  dimension: 'length',
+  typical: { range: [1.7, 2.1], of: 'road cars' },
+  needs: { circumference: firstOf(measuredCircumference, circumferenceFromTurns, circumferenceFromDiameter) },
+  compute: ({ circumference }) => circumference,
+  formula: 'circumference',
+  source: "measured, else the maker's turns per distance, else rolling factor times diameter",
+});
+export const rollingRadius = figure({
+  path: 'tire.rollingRadius',
+  scope: 'axle',
+  name: 'rolling (effective) radius of the tire',
+  symbol: 'r_e',
+  words: ['rolling radius', 'effective radius', 'effective rolling radius'],
+  dimension: 'length',
+  needs: { circumference: rollingCircumference },
+  compute: ({ circumference }) => circumference / (2 * Math.PI),
+  formula: 'circumference / (2 * pi)',
+  source: 'definition: way per turn over 2π; not the loaded radius',
+});
+export const tireTurns = figure({
+  path: 'tire.turns',
+  scope: 'axle',
+  name: 'turns of the rolling tire per distance',
+  symbol: 'N',
+  words: ['turns per mile', 'rev per mile', 'revolution per mile', 'turns per km', 'rev per km', 'revolution per km', 'turns'],
+  dimension: 'turnsPerLength',
+  typical: { range: [0.48, 0.58], of: 'road cars' },
+  needs: { circumference: rollingCircumference },
+  compute: ({ circumference }) => 1 / circumference,
+  formula: '1 / circumference',
+  source: 'definition; a mile is 1609.344 m',
+});
+export const freeTurns = figure({
+  path: 'tire.freeTurns',
+  scope: 'axle',
+  name: 'turns per distance as if the free tire rolled',
+  symbol: 'N_0',
+  words: ['free turns per mile', 'free rev per mile', 'free turns per km'],
+  dimension: 'turnsPerLength',
+  needs: { diameter: nominalDiameter },
+  compute: ({ diameter }) => 1 / (Math.PI * diameter),
+  formula: '1 / (pi * diameter)',
+  source: 'geometry of the nominal diameter; a loaded tire turns about 3 % more often',
+});
+export const designWidth = figure({
+  path: 'tire.designWidth',
+  scope: 'axle',
+  name: 'design section width on the measuring rim',
+  symbol: 'S',
+  words: ['design section width', 'design width'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) =>
+    design.width ?? refuse("A race size's width is its maker's label: measure the section on your wheel.", 'tire.measuredWidth'),
+  source: `S = S1 + 0.4(A - A1), rounded to a millimetre; ${rule}`,
+});
+export const measuringRim = figure({
+  path: 'tire.measuringRim',
+  scope: 'axle',
+  name: 'width of the measuring rim',
+  symbol: 'A',
+  words: ['measuring rim', 'measuring rim width', 'design rim'],
+  dimension: 'length',
+  needs: { design: tireDesign },
+  compute: ({ design }) =>
+    design.measuringRim ?? refuse("No rule gives a race size's measuring rim: measure the section on your wheel.", 'tire.measuredWidth'),
+  source: 'share of the section width by aspect ratio, to the half inch; ISO 4000-1, from memory, agrees with every row that we test',
+});
+export const mounted = structure({
+  path: 'tire.mounted',
+  scope: 'axle',
+  name: 'the tire on its wheel',
+  needs: { size: tireSize, wheel: wheelSize },
+  compute: ({ size, wheel }) =>
+    Math.abs(size.rimDiameter - wheel.diameter) < 0.002
+      ? { size, wheel }
+      : refuse(`A ${size.label} tire does not go on a ${wheel.diameter_in} in wheel.`, 'tire.size', 'wheel.size'),
+  source: 'rim diameters must be the same',
+});
+export const widthOnWheel = figure({
+  path: 'tire.widthOnWheel',
+  scope: 'axle',
+  name: 'section width to expect on this wheel',
+  symbol: 'S_e',
+  dimension: 'length',
+  needs: { mounted, width: designWidth, measuringRim, ratio: widthRatio },
+  compute: ({ mounted, width, measuringRim, ratio }) => ratio * (width + widthPerRimWidth * (mounted.wheel.width - measuringRim)),
+  source: `the section grows by 0.4 of the extra rim width; ${rule}`,
+});
+export const sectionWidth = figure({
+  path: 'tire.sectionWidth',
+  scope: 'axle',
+  name: 'section width of the tire on its wheel',
+  symbol: 'S_w',
+  words: ['section width', 'tire width', 'tire section width', 'how wide'],
+  dimension: 'length',
+  needs: { width: firstOf(measuredSection, widthOnWheel) },
+  compute: ({ width }) => width,
+  formula: 'width',
+  source: 'measured, else the design width carried to this rim width',
+});
+const rims =
+  'ISO 4000-1 as remembered (0.85 to 1.00 of the section width up to aspect 40, 0.80 to 0.95 at 45, 0.70 to 0.90 at 50 to 65, 0.65 to 0.85 above)';
+const rimCaution = "The tire maker's data decide which rims a tire may stand on.";
+export const leastRim = figure({
+  path: 'tire.leastRim',
+  scope: 'axle',
+  name: 'narrowest rim for the tire',
+  symbol: 'A_min',
+  words: ['narrowest rim', 'least rim width', 'minimum rim width', 'smallest rim'],
+  dimension: 'length',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const range = approvedRims(size);
+    return isRefusal(range) ? range : range[0];
+  },
+  source: rims,
+  caution: rimCaution,
+});
+export const mostRim = figure({
+  path: 'tire.mostRim',
+  scope: 'axle',
+  name: 'widest rim for the tire',
+  symbol: 'A_max',
+  words: ['widest rim', 'most rim width', 'maximum rim width', 'largest rim'],
+  dimension: 'length',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const range = approvedRims(size);
+    return isRefusal(range) ? range : range[1];
+  },
+  source: rims,
+  caution: rimCaution,
+});
+export const rimMargin = figure({
+  path: 'tire.rimMargin',
+  scope: 'axle',
+  name: "rim width inside the tire's range, below zero outside it",
+  symbol: 'm_A',
+  words: ['rim width margin', 'rim margin'],
+  dimension: 'length',
+  needs: { mounted, least: leastRim, most: mostRim },
+  compute: ({ mounted, least, most }) => Math.min(mounted.wheel.width - least, most - mounted.wheel.width),
+  source: rims,
+  caution: rimCaution,
+});
+const limitSource = 'UN R30 paragraph 6, from memory: d + 2H·0.97 to d + 2H·1.04, width to 1.04·S, radial tires';
+export const leastDiameter = figure({
+  path: 'tire.leastDiameter',
+  scope: 'axle',
+  name: 'least diameter of a new tire of this size',
+  symbol: 'D_min',
+  words: ['least diameter', 'minimum diameter'],
+  dimension: 'length',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const limits = limitsOf(size);
+    return isRefusal(limits) ? limits : limits.diameter[0];
+  },
+  source: limitSource,
+});
+export const mostDiameter = figure({
+  path: 'tire.mostDiameter',
+  scope: 'axle',
+  name: 'greatest diameter of a new tire of this size',
+  symbol: 'D_max',
+  words: ['greatest diameter', 'maximum diameter'],
+  dimension: 'length',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const limits = limitsOf(size);
+    return isRefusal(limits) ? limits : limits.diameter[1];
+  },
+  source: limitSource,
+});
+export const mostWidth = figure({
+  path: 'tire.mostWidth',
+  scope: 'axle',
+  name: 'greatest section width of a new tire, on the measuring rim',
+  symbol: 'S_max',
+  words: ['greatest section width', 'maximum section width'],
+  dimension: 'length',
+  needs: { size: tireSize },
+  compute: ({ size }) => {
+    const limits = limitsOf(size);
+    return isRefusal(limits) ? limits : limits.width;
+  },
+  source: limitSource,
+});
