@@ -12,6 +12,7 @@ CREATE TABLE inbox (
   sender TEXT NOT NULL,
   kind TEXT NOT NULL CHECK (kind IN ('message', 'edit', 'redaction', 'state', 'invite', 'left')),
   target TEXT CHECK ((kind IN ('edit', 'redaction')) = (target IS NOT NULL)),
+  thread TEXT,
   content TEXT,
   at INTEGER NOT NULL,
   state TEXT NOT NULL DEFAULT 'new' CHECK (state IN ('new', 'answered', 'silent', 'failed', 'withdrawn', 'unreadable')),
@@ -36,6 +37,8 @@ export interface Incoming {
   readonly kind: InboxKind;
   /** The event that an edit or a redaction is about. */
   readonly target?: string;
+  /** The root of the thread that it stands in. */
+  readonly thread?: string | undefined;
   /** JSON as it came; undefined for what cannot be read. */
   readonly content?: string;
   /** When it was sent, by the homeserver's clock; milliseconds since 1970. For ageing alone: order is the timeline's. */
@@ -49,6 +52,7 @@ export interface InboxRow {
   readonly sender: string;
   readonly kind: InboxKind;
   readonly target: string | null;
+  readonly thread: string | null;
   /** Null once it was erased. */
   readonly content: string | null;
   readonly at: number;
@@ -56,10 +60,10 @@ export interface InboxRow {
   readonly tries: number;
   readonly reason: string | null;
 }
-const columns = 'seq, event, room, sender, kind, target, content, at, state, tries, reason';
+const columns = 'seq, event, room, sender, kind, target, thread, content, at, state, tries, reason';
 const on = prepared((db) => ({
-  add: db.prepare<[string, string, string, string, string | null, string | null, number, string]>(
-    'INSERT INTO inbox (event, room, sender, kind, target, content, at, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (event) DO NOTHING',
+  add: db.prepare<[string, string, string, string, string | null, string | null, string | null, number, string]>(
+    'INSERT INTO inbox (event, room, sender, kind, target, thread, content, at, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (event) DO NOTHING',
   ),
   find: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE event = ?`),
   next: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE room = ? AND state = 'new' ORDER BY seq LIMIT 1`),
@@ -75,9 +79,6 @@ const on = prepared((db) => ({
   edits: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE target = ? AND kind = 'edit' ORDER BY seq`),
   old: db.prepare<[number]>("UPDATE inbox SET content = NULL WHERE at < ? AND content IS NOT NULL AND state <> 'new'"),
   forget: db.prepare<[string]>("UPDATE inbox SET sender = '', content = NULL WHERE sender = ?"),
-  close: db.prepare<[string, string]>(
-    "UPDATE inbox SET state = 'silent', content = NULL, reason = ? WHERE room = ? AND state = 'new' AND kind <> 'left'",
-  ),
   texts: db.prepare<[string], { room: string; at: number; content: string }>(
     "SELECT room, at, content FROM inbox WHERE sender = ? AND kind IN ('message', 'edit') AND content IS NOT NULL ORDER BY seq",
   ),
@@ -85,7 +86,17 @@ const on = prepared((db) => ({
 }));
 /** False when the event is known already. */
 export const receive = (store: Store, it: Incoming): boolean =>
-  on(store).add.run(it.event, it.room, it.sender, it.kind, it.target ?? null, it.content ?? null, it.at, it.state ?? 'new').changes === 1;
+  on(store).add.run(
+    it.event,
+    it.room,
+    it.sender,
+    it.kind,
+    it.target ?? null,
+    it.thread ?? null,
+    it.content ?? null,
+    it.at,
+    it.state ?? 'new',
+  ).changes === 1;
 export const findIncoming = (store: Store, event: string): InboxRow | undefined => on(store).find.get(event);
 export const nextIncoming = (store: Store, room: string): InboxRow | undefined => on(store).next.get(room);
 export const incomingHeads = (store: Store): readonly InboxRow[] => on(store).heads.all();
@@ -102,8 +113,6 @@ export const isRedacted = (store: Store, event: string): boolean => on(store).re
 export const editsOf = (store: Store, event: string): readonly InboxRow[] => on(store).edits.all(event);
 /** Erases what was said before this moment; what still waits is kept. */
 export const eraseIncomingBefore = (store: Store, before: number): void => void on(store).old.run(before);
-/** The bot is out of the room: nothing there can be answered. */
-export const closeRoomInbox = (store: Store, room: string, reason: string): void => void on(store).close.run(reason, room);
 export const countIncoming = (store: Store): number => on(store).open.get()?.n ?? 0;
 export const holder: Holder = {
   texts: (store, member) =>

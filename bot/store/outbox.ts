@@ -116,10 +116,11 @@ const on = prepared((db) => ({
   ofCommand: db.prepare<[string], OutboxRow>(`SELECT ${columns} FROM outbox WHERE command = ? ORDER BY seq`),
   byEvent: db.prepare<[string], OutboxRow>(`SELECT ${columns} FROM outbox WHERE event = ?`),
   withdraw: db.prepare<[string]>(
-    "UPDATE outbox SET state = 'withdrawn', content = NULL, fallback = NULL, file = NULL WHERE command = ? AND state = 'ready' AND tries = 0 AND action <> 'redact'",
+    "UPDATE outbox SET state = 'withdrawn', content = NULL, fallback = NULL, file = NULL WHERE command = ? AND state = 'ready' AND action IN ('send', 'edit')",
   ),
   erase: db.prepare<[string]>(
-    "UPDATE outbox SET content = NULL, fallback = NULL, file = NULL WHERE command = ? AND state NOT IN ('ready', 'trying')",
+    `UPDATE outbox SET content = CASE WHEN state IN ('ready', 'trying') THEN content END, fallback = NULL, brief = 1,
+     file = CASE WHEN state IN ('ready', 'trying') THEN file END WHERE command = ?`,
   ),
   eraseOne: db.prepare<[string]>('UPDATE outbox SET content = NULL, fallback = NULL, file = NULL WHERE event = ?'),
   old: db.prepare<[number]>(
@@ -177,9 +178,9 @@ export function fallBack(store: Store, row: OutboxRow, error: string): boolean {
 }
 export const outgoingOf = (store: Store, command: string): readonly OutboxRow[] => on(store).ofCommand.all(command);
 export const findSent = (store: Store, event: string): OutboxRow | undefined => on(store).byEvent.get(event);
-/** What was never tried is not sent any more. */
-export const withdrawUntried = (store: Store, command: string): void => void on(store).withdraw.run(command);
-/** Text and files of what is no longer to be sent. */
+/** What is certainly not in the room is not sent any more. */
+export const withdrawUnsent = (store: Store, command: string): void => void on(store).withdraw.run(command);
+/** Texts and files; what may be on its way is erased once that is known. */
 export const eraseOutgoing = (store: Store, command: string): void => void on(store).erase.run(command);
 export const eraseSent = (store: Store, event: string): void => void on(store).eraseOne.run(event);
 export const eraseOutgoingBefore = (store: Store, before: number): void => void on(store).old.run(before);

@@ -1,0 +1,195 @@
+/** One line of a member, or an edit of one: worked out on a snapshot, then committed in one transaction with its reply. */
+import { createHash } from 'node:crypto';
+import { type Answer, answer } from '../../commands/answer.js';
+import type { Reply } from '../../commands/command.js';
+import type { Change } from '../../commands/context.js';
+import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
+import { headOf } from '../store/cars.js';
+import { type Head, leaveTalk, newestTalk, type Talk } from '../store/conversation.js';
+import { FactsRefused } from '../store/facts.js';
+import { garageFor } from '../store/garage.js';
+import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
+import { meetMember } from '../store/members.js';
+import { nameIn, speaks } from '../store/memberships.js';
+import { garageWithout, type Reversal, revertible, withReversals } from '../store/reversal.js';
+import type { StoredRoom } from '../store/rooms.js';
+import type { Line } from './addressed.js';
+import { queueExport, queueLeave, queueReply } from './replies.js';
+import type { Rendered, Situation, World } from './world.js';
+
+export interface Asked {
+  readonly row: InboxRow;
+  readonly room: StoredRoom;
+  readonly line: Line;
+  readonly thread: string | undefined;
+  /** The event whose reply this is: the line itself, or the line that was edited. */
+  readonly command: string;
+  /** Of an edit: the line and its earlier edits, whose changes are taken back first. */
+  readonly takesBack: readonly string[];
+}
+/** What came of it, for whoever waits for the reply. */
+export interface Handled {
+  readonly state: InboxState;
+  readonly reply: Reply | undefined;
+  readonly rendered: Rendered | undefined;
+}
+interface Computed {
+  readonly situation: Situation;
+  readonly reply: Reply;
+  readonly changes: readonly Change[];
+  readonly read: readonly Head[];
+  readonly rendered: Rendered;
+  readonly state: 'answered' | 'failed';
+  readonly reason?: string;
+}
+const mostAttempts = 20;
+const plain = (a: Answer): Reply => ({ answers: [a], changes: [], read: [] });
+
+/** The reference that a member quotes when something broke: short, and found in the log. */
+export const referenceOf = (event: string): string => createHash('sha256').update(event).digest('hex').slice(0, 8).toUpperCase();
+
+export async function answerLine(world: World, asked: Asked): Promise<Handled> {
+  try {
+    for (let attempt = 0; attempt < mostAttempts; attempt++) {
+      const computed = await compute(world, asked);
+      try {
+        return commit(world, asked, computed);
+      } catch (problem) {
+        if (problem instanceof HeadMoved) continue;
+        if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
+        const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
+        return commit(world, asked, { ...computed, ...refused, changes: [], read: [] });
+      }
+    }
+    throw new Error(`the cars moved ${mostAttempts} times while the line was worked out`);
+  } catch (problem) {
+    const reference = referenceOf(asked.row.event);
+    world.log.error({ reference, room: asked.room.id, err: problem }, 'a line could not be answered');
+    return commit(
+      world,
+      asked,
+      broken(world, asked, `Something broke on my side, and nothing was changed. Please tell whoever runs me: ${reference}`),
+    );
+  }
+}
+/** A row that has ended the process again and again is answered without being worked out. */
+export const giveUp = (world: World, asked: Asked): Handled => {
+  const reference = referenceOf(asked.row.event);
+  world.log.error(
+    { reference, room: asked.room.id, tries: asked.row.tries },
+    'a line was given up: the process ended each time it was handled',
+  );
+  return commit(
+    world,
+    asked,
+    broken(world, asked, `I can't answer this one: it stops me each time. Nothing was changed. Please tell whoever runs me: ${reference}`),
+  );
+};
+/** Rendered by hand: what broke may be the renderer. */
+function broken(world: World, asked: Asked, sentence: string): Computed {
+  const reference = referenceOf(asked.row.event);
+  const reply = plain(answer('refused', sentence, { reference }));
+  const rendered = { body: sentence, html: '', rest: [], choices: [] };
+  return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
+}
+
+function situationOf(world: World, { row, room, thread }: Asked): Situation {
+  const { store } = world;
+  const name = nameIn(store, room.id, row.sender) ?? /^@([^:]+):/.exec(row.sender)?.[1] ?? row.sender;
+  const asker = store.transaction(() => {
+    speaks(store, room.id, row.sender, name);
+    return meetMember(store, row.sender, name);
+  });
+  const talk = newestTalk(store, row.sender, room.id, thread ?? '');
+  return {
+    asker,
+    room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }) },
+    now: world.now(),
+    garage: garageFor(store, row.sender, room.id),
+    conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
+  };
+}
+async function rendering(world: World, situation: Situation, reply: Reply): Promise<Pick<Computed, 'reply' | 'rendered' | 'state'>> {
+  return { reply, rendered: await world.render(reply, situation), state: 'answered' };
+}
+async function compute(world: World, asked: Asked): Promise<Computed> {
+  const { row, line, takesBack } = asked;
+  const situation = situationOf(world, asked);
+  const refused = async (sentence: string): Promise<Computed> => ({
+    ...{ situation, changes: [], read: [] },
+    ...(await rendering(world, situation, plain(answer('refused', sentence)))),
+  });
+  if (line.instead !== undefined) return refused(line.instead);
+  let reversals: readonly Reversal[] = [];
+  if (takesBack.length > 0) {
+    const back = revertible(world.store, takesBack, row.sender);
+    if (!back.revertible)
+      return refused(`Your edit was not applied. ${back.because} The line as first sent stands; send a new one to change more.`);
+    reversals = back.cars;
+  }
+  const reply = await world.dispatch(line.text, { ...situation, garage: garageWithout(situation.garage, reversals) });
+  if (line.stale && reply.changes.length > 0)
+    return refused(`Your car has changed since that was offered. To do it all the same, type: ${line.text}`);
+  const changes = withReversals(reply.changes, reversals, `edited: ${line.text}`);
+  const read = [...reply.read, ...reversals.map(({ car, head }) => ({ car, head }))];
+  return { situation, changes, read, ...(await rendering(world, situation, reply)) };
+}
+
+/** @throws HeadMoved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
+function commit(world: World, asked: Asked, computed: Computed): Handled {
+  const { store } = world;
+  const { row, room, thread, command } = asked;
+  const { situation, reply, changes, rendered, state } = computed;
+  const silent: Handled = { state: 'silent', reply: undefined, rendered: undefined };
+  const done = store.transaction((): Handled & { readonly forgot: boolean } => {
+    if (findIncoming(store, row.event)?.state !== 'new') return { ...silent, forgot: false };
+    if (isRedacted(store, row.event) || isRedacted(store, command)) {
+      finishIncoming(store, row.seq, 'withdrawn');
+      eraseIncoming(store, row.event);
+      return { ...silent, state: 'withdrawn', forgot: false };
+    }
+    for (const { car, head } of computed.read) if (headOf(store, car) !== head) throw new HeadMoved(car);
+    const at = world.now();
+    const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event });
+    const says = rendered.body !== '';
+    const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
+    if (says) queueReply(world, to, rendered);
+    if (applied.exported !== undefined) queueExport(world, to, applied.exported);
+    for (const left of applied.leave) queueLeave(world, row.event, left, at);
+    if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
+    const ended: InboxState = says ? state : 'silent';
+    finishIncoming(store, row.seq, ended, computed.reason);
+    // What was not for the bot is not kept.
+    if (!says) eraseIncoming(store, row.event);
+    return { state: ended, reply, rendered, forgot: applied.forgot };
+  });
+  if (done.forgot) store.checkpoint();
+  return { state: done.state, reply: done.reply, rendered: done.rendered };
+}
+
+/** What the answer leaves for the next line. A trial stays until there is a newer one. */
+function talkAfter(
+  world: World,
+  { row, room, thread, command }: Asked,
+  { situation, reply, rendered, read, changes }: Computed,
+  applied: Applied,
+): Omit<Talk, 'open'> {
+  const trial = reply.trial && {
+    ...reply.trial,
+    car: applied.cars.get(reply.trial.car) ?? reply.trial.car,
+    head: applied.revisions.get(reply.trial.head) ?? reply.trial.head,
+  };
+  const kept = trial ?? situation.conversation.trial;
+  const cars = [...read.map(({ car }) => car), ...changes.flatMap((change) => ('car' in change ? [change.car] : []))];
+  const stored = [...new Set(cars.map((car) => applied.cars.get(car) ?? car))];
+  return {
+    ...{ command, asker: row.sender, room: room.id, thread: thread ?? '', at: world.now() },
+    rest: rendered.rest,
+    ...(kept ? { trial: kept } : {}),
+    choices: rendered.choices,
+    heads: stored.flatMap((car) => {
+      const head = headOf(world.store, car);
+      return head === undefined ? [] : [{ car, head }];
+    }),
+  };
+}

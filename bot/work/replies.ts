@@ -1,0 +1,87 @@
+/** Puts what is said into the outbox, in the transaction that says it. */
+
+import { ChangeRefused } from '../store/apply.js';
+import type { MemberExport } from '../store/export.js';
+import type { InboxRow } from '../store/inbox.js';
+import { isJoined } from '../store/memberships.js';
+import { type Action, markSent, outgoingOf, queue } from '../store/outbox.js';
+import { allRooms, findRoom } from '../store/rooms.js';
+import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
+import type { Rendered, World } from './world.js';
+
+export interface To {
+  readonly row: InboxRow;
+  readonly room: string;
+  readonly command: string;
+  readonly thread: string | undefined;
+  /** Its text is erased once it is sent. */
+  readonly brief: boolean;
+  readonly at: number;
+}
+/** Under the version of the reply: the first is 0, each edit of the line makes the next. */
+export const nextVersion = (world: World, command: string): number =>
+  1 + Math.max(-1, ...outgoingOf(world.store, command).map(({ version }) => version));
+
+interface Part {
+  readonly part: number;
+  readonly version: number;
+  readonly action: Action;
+  readonly content: Readonly<Record<string, unknown>>;
+  readonly fallback?: Readonly<Record<string, unknown>>;
+  readonly file?: Uint8Array;
+  readonly room: string;
+}
+function put(world: World, to: To, { part, version, action, content, fallback, file, room }: Part): void {
+  const marker = { [markerKey]: { command: to.command, part, version } };
+  const txn = queue(world.store, {
+    ...{ command: to.command, part, version, action, room, at: to.at },
+    content: JSON.stringify({ ...content, ...marker }),
+    ...(fallback === undefined ? {} : { fallback: JSON.stringify({ ...fallback, ...marker }) }),
+    ...(file === undefined ? {} : { file }),
+    ...(to.brief ? { brief: true } : { to: to.row.sender }),
+  });
+  if (txn !== undefined && world.delivery === 'hand over') markSent(world.store, txn, `handed-over:${txn}`);
+}
+/** A first reply, or one that takes the place of the reply that stands (or is on its way). */
+export function queueReply(world: World, to: To, rendered: Rendered): void {
+  const earlier = outgoingOf(world.store, to.command);
+  const version = nextVersion(world, to.command);
+  const stands = earlier.some(({ part, action, state }) => part === 0 && action === 'send' && ['ready', 'trying', 'sent'].includes(state));
+  const make = stands ? editContent : messageContent;
+  const addressee = { asker: to.row.sender, thread: to.thread, command: to.command };
+  put(world, to, {
+    ...{ part: 0, version, action: stands ? 'edit' : 'send', room: to.room },
+    content: make(rendered, addressee),
+    fallback: make(shortForm(rendered), addressee),
+    ...(rendered.chart === undefined ? {} : { file: rendered.chart.png }),
+  });
+}
+/** As a file, and only where nobody else reads it. */
+export function queueExport(world: World, to: To, data: MemberExport): void {
+  const { store } = world;
+  const private_ = (id: string): boolean => {
+    const room = findRoom(store, id);
+    return room !== undefined && room.direct && !room.left && !room.encrypted && isJoined(store, id, to.row.sender);
+  };
+  const room = private_(to.room) ? to.room : allRooms(store).find(({ id }) => private_(id))?.id;
+  if (room === undefined) throw new ChangeRefused('Your data goes only to a direct chat: open one with me, and ask for it there.');
+  const file = Buffer.from(`${JSON.stringify(data, null, 2)}\n`);
+  const here = room === to.room;
+  const addressee = { asker: to.row.sender, thread: here ? to.thread : undefined, command: here ? to.command : undefined };
+  const content = fileContent('my-data.json', file.byteLength, 'application/json', addressee);
+  put(world, { ...to, brief: true }, { part: 1, version: nextVersion(world, to.command), action: 'send', content, file, room });
+}
+/** After the reply, when it is the same room. */
+export function queueLeave(world: World, command: string, room: string, at: number): void {
+  const txn = queue(world.store, { command, part: 2, version: 0, action: 'leave', room, at });
+  if (txn !== undefined && world.delivery === 'hand over') markSent(world.store, txn, `handed-over:${txn}`);
+}
+/** Said once to a room, ever: a name of its own takes the place of the command. */
+export function sayOnce(world: World, name: string, room: string, sentence: string, clear: boolean): void {
+  const content = { ...messageContent({ body: sentence, html: '' }, { asker: undefined, thread: undefined, command: undefined }) };
+  queue(world.store, {
+    ...{ command: `${name}:${room}`, part: 0, version: 0, action: 'send', room, at: world.now() },
+    content: JSON.stringify({ ...content, [markerKey]: { command: `${name}:${room}`, part: 0, version: 0 } }),
+    ...(clear ? { clear } : {}),
+  });
+}

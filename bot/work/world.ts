@@ -1,0 +1,50 @@
+/** What handling needs of the world, as narrow as it can be: so the same handling serves the console, a homeserver and a simulation. */
+import type { Reply } from '../../commands/command.js';
+import type { Context } from '../../commands/context.js';
+import type { Choice } from '../../commands/reading.js';
+import type { Store } from '../store/database.js';
+
+/** What commands get, but for the calculator, which whoever starts the bot adds. */
+export type Situation = Omit<Context, 'calculator'>;
+export type Dispatch = (text: string, situation: Situation) => Promise<Reply>;
+export interface Picture {
+  readonly png: Uint8Array;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+}
+export interface Rendered {
+  /** Plain text, complete alone. Empty: silence. */
+  readonly body: string;
+  readonly html: string;
+  /** Lines for `more`. */
+  readonly rest: readonly string[];
+  /** What the numbers in the text stand for. */
+  readonly choices: readonly Choice[];
+  readonly chart?: Picture;
+}
+export type Render = (reply: Reply, situation: Pick<Situation, 'asker' | 'room'>) => Rendered | Promise<Rendered>;
+/** As pino's. Never given a message's text or a secret. */
+export interface Log {
+  info(fields: object, text: string): void;
+  warn(fields: object, text: string): void;
+  error(fields: object, text: string): void;
+}
+export interface World {
+  readonly store: Store;
+  readonly dispatch: Dispatch;
+  readonly render: Render;
+  readonly log: Log;
+  /** Milliseconds since 1970. */
+  readonly now: () => number;
+  /** The bot's own account; its name is what people call it by. */
+  readonly me: { readonly id: string; readonly name: string | undefined };
+  /** Where a room has none of its own. */
+  readonly prefix: string;
+  /** Whether this member may invite the bot. */
+  readonly mayInvite: (member: string) => boolean;
+  /** `queue`: replies are sent by a sender. `hand over`: whoever asked gets the reply, and nothing else is sent. */
+  readonly delivery: 'queue' | 'hand over';
+  /** Why encrypted rooms can't be served: one sentence for the room. */
+  readonly whyNotEncrypted: string;
+}
