@@ -112,7 +112,8 @@ function parts(answer: Answer, { width, from }: Sizes) {
 
 /**
  * What of an answer is shown in the room that there is, in the order of an Answer. When not all of it fits, choices and cautions come
- * first, then what the answer rests on, then as many rows as are left (three at least, if there are so many); suggestions give way first.
+ * first, then what the answer rests on, then as many rows as are left (three at least, if there are so many), and one line of suggestions where
+ * rows are still seen.
  */
 export function layOut(answer: Answer, sizes: Sizes): Page {
   const { room, width, from } = sizes;
