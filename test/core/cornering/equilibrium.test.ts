@@ -46,7 +46,9 @@ describe('check rows of the cornering model', () => {
     expect(after.x[at.load]!).toBeCloseTo(0, 6);
     const e = held(car, steadyTurn(1.3));
     near(rollOf(e), 6.21631, 1e-5);
-    [0, 1352, 119.959, 1128.04].forEach((load, i) => expect(e.x[at.load + i]! / pound).toBeCloseTo(load, 2));
+    [0, 1352, 119.959, 1128.04].forEach((load, i) => {
+      expect(e.x[at.load + i]! / pound).toBeCloseTo(load, 2);
+    });
   });
   it('M8: a beam axle behind, on its spring base', () => {
     const off = held(carM8(), steadyTurn(0.8));
@@ -66,9 +68,13 @@ describe('check rows of the cornering model', () => {
     const loads = (e: Equilibrium, model: CornerModel) =>
       [0, 1, 2, 3].map((i) => e.x[at.load + i]! - model.axles[i >> 1]!.reference[i & 1]!);
     const model = carM8({ independent: true, mismatch: 0.005 });
-    loads(off, model).forEach((d, i) => expect(d).toBeCloseTo([31.539, -31.539, -32.2053, 32.2053][i]!, 3));
+    loads(off, model).forEach((d, i) => {
+      expect(d).toBeCloseTo([31.539, -31.539, -32.2053, 32.2053][i]!, 3);
+    });
     const on = carM8({ independent: true, mismatch: 0.005, gravity: true });
-    loads(held(on, steadyTurn(0)), on).forEach((d, i) => expect(d).toBeCloseTo([25.6794, -25.6794, -34.7432, 34.7432][i]!, 3));
+    loads(held(on, steadyTurn(0)), on).forEach((d, i) => {
+      expect(d).toBeCloseTo([25.6794, -25.6794, -34.7432, 34.7432][i]!, 3);
+    });
   });
   it('M5: springs whose force rises exponentially: the body rises as it rolls', () => {
     const law = { force: (u: number) => 3000 * Math.exp(u / 0.1), slope: (u: number) => 30000 * Math.exp(u / 0.1) };
