@@ -1,7 +1,13 @@
 /** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
 import { type Entry, isEntry } from './catalog.js';
+import * as aboardFigures from './figures/aboard.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as massFigures from './figures/mass.js';
 import * as pressureFigures from './figures/pressure.js';
+import * as cornerRideFigures from './figures/ride.js';
+import * as rideFigures from './figures/rideAxles.js';
+import * as springsFigures from './figures/springs.js';
+import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as wheelFigures from './figures/wheels.js';
@@ -29,6 +35,12 @@ const subjects: readonly Subject[] = [
   tireLoadFigures,
   gearingFigures,
   pressureFigures,
+  massFigures,
+  springsFigures,
+  rideFigures,
+  standingFigures,
+  aboardFigures,
+  cornerRideFigures,
 ];
 
 /** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */

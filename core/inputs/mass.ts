@@ -57,7 +57,7 @@ export const leftShare = quantity({
 export const axleWeight = quantity({
   path: 'axleWeight',
   scope: 'axle',
-  name: 'weight on the axle',
+  name: 'axle weight',
   symbol: 'W_j',
   extensive: true,
   state: true,
@@ -141,7 +141,7 @@ export const cgRight = quantity({
 export const unsprungAxle = quantity({
   path: 'unsprung.axle',
   scope: 'axle',
-  name: 'unsprung weight of the axle',
+  name: 'axle unsprung weight',
   symbol: 'W_u',
   extensive: true,
   words: ['unsprung', 'unsprung weight', 'unsprung mass', 'axle unsprung'],
@@ -153,7 +153,7 @@ export const unsprungAxle = quantity({
 export const unsprungCorner = quantity({
   path: 'unsprung',
   scope: 'corner',
-  name: 'unsprung weight of the corner',
+  name: 'corner unsprung weight',
   symbol: 'W_ui',
   extensive: true,
   words: ['unsprung', 'unsprung weight', 'unsprung mass', 'corner unsprung'],
@@ -165,7 +165,7 @@ export const unsprungCorner = quantity({
 export const unsprungShare = quantity({
   path: 'unsprung.share',
   scope: 'axle',
-  name: 'unsprung share of the weight on the axle',
+  name: 'unsprung share of the axle weight',
   symbol: 'w_u',
   words: ['unsprung share', 'unsprung percent'],
   dimension: 'ratio',

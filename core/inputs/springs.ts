@@ -65,7 +65,7 @@ export const springForces = curve({
 export const cornerSpringRate = quantity({
   path: 'cornerSpring.rate',
   scope: 'corner',
-  name: 'spring rate at this corner alone',
+  name: 'own spring rate',
   symbol: 'k_i',
   words: ['corner spring', 'corner spring rate'],
   dimension: 'rate',

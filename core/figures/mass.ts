@@ -1,0 +1,209 @@
+/** What the car weighed when it was weighed: whole, by axle and by corner, sprung and unsprung, each from the most direct reading. */
+import { figure, firstOf, front, left, maybe, rear, refuse, right, thisAxle, thisSide } from '../catalog.js';
+import * as told from '../inputs/mass.js';
+
+const sum = 'sum';
+const definition = 'definition';
+
+export const axleOfReadings = figure({
+  path: 'weighed.axleOfReadings',
+  scope: 'axle',
+  name: 'axle weight from the scales',
+  symbol: 'W_j',
+  dimension: 'mass',
+  needs: { left: left(told.scaleReading), right: right(told.scaleReading) },
+  compute: ({ left, right }) => left + right,
+  formula: 'left + right',
+  source: sum,
+});
+const ofAxle = firstOf(axleOfReadings, told.axleWeight);
+export const totalOfAxles = figure({
+  path: 'weighed.totalOfAxles',
+  scope: 'car',
+  name: 'weight of both axles',
+  symbol: 'W',
+  dimension: 'mass',
+  needs: { front: front(ofAxle), rear: rear(ofAxle) },
+  compute: ({ front, rear }) => front + rear,
+  formula: 'front + rear',
+  source: sum,
+});
+export const weighedTotal = figure({
+  path: 'weighed.total',
+  scope: 'car',
+  name: 'weight as weighed',
+  symbol: 'W',
+  dimension: 'mass',
+  needs: { weight: firstOf(totalOfAxles, told.mass) },
+  compute: ({ weight }) => weight,
+  formula: 'weight',
+  source: definition,
+});
+export const shareOfFront = figure({
+  path: 'weighed.shareOfFront',
+  scope: 'car',
+  name: 'front share, front axle over the whole',
+  symbol: 'w_f',
+  dimension: 'ratio',
+  needs: { front: front(ofAxle), whole: weighedTotal },
+  compute: ({ front, whole }) => (front < whole ? front / whole : refuse('The front axle weighs more than the whole car.')),
+  formula: 'front / whole',
+  source: definition,
+});
+export const shareOfRear = figure({
+  path: 'weighed.shareOfRear',
+  scope: 'car',
+  name: 'front share, what the rear axle leaves',
+  symbol: 'w_f',
+  dimension: 'ratio',
+  needs: { rear: rear(ofAxle), whole: weighedTotal },
+  compute: ({ rear, whole }) => (rear < whole ? 1 - rear / whole : refuse('The rear axle weighs more than the whole car.')),
+  formula: '1 - rear / whole',
+  source: definition,
+});
+export const weighedShare = figure({
+  path: 'weighed.frontShare',
+  scope: 'car',
+  name: 'front share as weighed',
+  symbol: 'w_f',
+  dimension: 'ratio',
+  needs: { share: firstOf(shareOfFront, shareOfRear, told.frontShare) },
+  compute: ({ share }) => share,
+  formula: 'share',
+  source: definition,
+});
+export const axleOfTotal = figure({
+  path: 'weighed.axleOfTotal',
+  scope: 'axle',
+  name: 'axle weight from the whole and its front share',
+  symbol: 'W_j',
+  dimension: 'mass',
+  needs: { whole: weighedTotal, share: weighedShare, axle: thisAxle },
+  compute: ({ whole, share, axle }) => whole * (axle === 'front' ? share : 1 - share),
+  source: definition,
+});
+export const weighedAxle = figure({
+  path: 'weighed.axle',
+  scope: 'axle',
+  name: 'axle weight as weighed',
+  symbol: 'W_j',
+  dimension: 'mass',
+  needs: { weight: firstOf(ofAxle, axleOfTotal) },
+  compute: ({ weight }) => weight,
+  formula: 'weight',
+  source: definition,
+});
+export const shareOfSideways = figure({
+  path: 'weighed.shareOfSideways',
+  scope: 'car',
+  name: 'left share from how far the center of gravity lies to the right',
+  symbol: 'w_l',
+  dimension: 'ratio',
+  needs: { right: told.cgRight, front: front(told.track), rear: rear(told.track) },
+  compute: ({ right, front, rear }) => 0.5 - (2 * right) / (front + rear),
+  formula: '0.5 - 2 * right / (front + rear)',
+  source: 'moments about the center line, on the mean track',
+});
+export const cornerOfOther = figure({
+  path: 'weighed.cornerOfOther',
+  scope: 'corner',
+  name: 'corner weight, what the other side leaves of the axle',
+  symbol: 'W_i',
+  dimension: 'mass',
+  needs: { axle: weighedAxle, left: maybe(left(told.scaleReading)), right: maybe(right(told.scaleReading)), side: thisSide },
+  compute: ({ axle, left, right, side }) => {
+    const other = side === 'left' ? right : left;
+    if (other === undefined) return refuse('No scale reading of the other side of this axle is known.');
+    return other < axle ? axle - other : refuse('A wheel weighs more than its axle.');
+  },
+  source: 'difference',
+});
+export const cornerOfShare = figure({
+  path: 'weighed.cornerOfShare',
+  scope: 'corner',
+  name: 'corner weight from the side share of its axle',
+  symbol: 'W_i',
+  dimension: 'mass',
+  needs: { axle: weighedAxle, share: firstOf(shareOfSideways, told.leftShare), side: thisSide },
+  compute: ({ axle, share, side }) => axle * (side === 'left' ? share : 1 - share),
+  source: 'both axles shared alike; common practice, no source',
+});
+export const weighedCorner = figure({
+  path: 'weighed.corner',
+  scope: 'corner',
+  name: 'corner weight as weighed',
+  symbol: 'W_i',
+  dimension: 'mass',
+  needs: { weight: firstOf(told.scaleReading, cornerOfOther, cornerOfShare) },
+  compute: ({ weight }) => weight,
+  formula: 'weight',
+  source: definition,
+});
+
+export const halfUnsprung = figure({
+  path: 'unsprung.half',
+  scope: 'axle',
+  name: 'half of the axle unsprung weight',
+  symbol: 'W_ui',
+  dimension: 'mass',
+  needs: { axle: told.unsprungAxle },
+  compute: ({ axle }) => axle / 2,
+  formula: 'axle / 2',
+  source: 'left and right alike',
+});
+export const unsprungOfShare = figure({
+  path: 'unsprung.ofShare',
+  scope: 'axle',
+  name: 'unsprung weight of a wheel from its share',
+  symbol: 'W_ui',
+  dimension: 'mass',
+  needs: { axle: weighedAxle, share: told.unsprungShare },
+  compute: ({ axle, share }) => (axle * share) / 2,
+  formula: 'axle * share / 2',
+  source: definition,
+});
+export const unsprungOfSprung = figure({
+  path: 'unsprung.ofSprung',
+  scope: 'corner',
+  name: 'unsprung weight of a wheel from what it carries',
+  symbol: 'W_ui',
+  dimension: 'mass',
+  needs: { sprung: told.sprungTold, share: told.unsprungShare },
+  compute: ({ sprung, share }) => (sprung * share) / (1 - share),
+  formula: 'sprung * share / (1 - share)',
+  source: definition,
+});
+export const unsprungCorner = figure({
+  path: 'unsprung.corner',
+  scope: 'corner',
+  name: 'unsprung weight of the wheel',
+  symbol: 'W_ui',
+  dimension: 'mass',
+  typical: { range: [20, 60], of: 'road cars; common practice, no source' },
+  needs: { weight: firstOf(told.unsprungCorner, halfUnsprung, unsprungOfShare, unsprungOfSprung) },
+  compute: ({ weight }) => weight,
+  formula: 'weight',
+  source: definition,
+});
+export const sprungOfScales = figure({
+  path: 'weighed.sprungOfScales',
+  scope: 'corner',
+  name: 'sprung weight from the scales',
+  symbol: 'W_s',
+  dimension: 'mass',
+  needs: { corner: weighedCorner, unsprung: unsprungCorner },
+  compute: ({ corner, unsprung }) => (corner > unsprung ? corner - unsprung : refuse('The unsprung weight is more than the wheel weighs.')),
+  formula: 'corner - unsprung',
+  source: definition,
+});
+export const weighedSprung = figure({
+  path: 'weighed.sprung',
+  scope: 'corner',
+  name: 'sprung weight as weighed',
+  symbol: 'W_s',
+  dimension: 'mass',
+  needs: { weight: firstOf(told.sprungTold, sprungOfScales) },
+  compute: ({ weight }) => weight,
+  formula: 'weight',
+  source: definition,
+});

@@ -1,0 +1,162 @@
+/** Spring forces, rates, frequencies and travel at each wheel, at the height at which this car stands. */
+import { figure, maybe, refuse } from '../catalog.js';
+import { tireRate } from '../inputs/ride.js';
+import { compressionAt, rateAt, riseAt } from '../springs/law.js';
+import { ratioAt, ratioRise, wheelTravel } from '../springs/motionRatio.js';
+import { bindForce, motionRatio, springLaw, springStack } from './springs.js';
+import { sprungMass, travelSince } from './standing.js';
+
+const g = 9.80665;
+const definition = 'by definition';
+const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
+const series = 'springs in series: compliances add';
+const oscillator = 'a mass on a spring, undamped';
+
+export const ratioHere = figure({
+  path: 'corner.motionRatio',
+  scope: 'corner',
+  name: 'motion ratio at this height',
+  symbol: 'MR',
+  words: ['motion ratio', 'corner motion ratio'],
+  dimension: 'ratio',
+  typical: { range: [0.5, 1], of: 'road cars; common practice, no source' },
+  needs: { motion: motionRatio, travel: maybe(travelSince) },
+  compute: ({ motion, travel }) => {
+    const ratio = ratioAt(motion, travel ?? 0);
+    return ratio > 0 ? ratio : refuse('The motion ratio falls to nothing at this height.', 'spring.ratio', 'spring.ratioRise');
+  },
+  source: 'change of spring length over wheel travel',
+});
+export const ratioRiseHere = figure({
+  path: 'corner.ratioRise',
+  scope: 'corner',
+  name: 'rise of the motion ratio in bump',
+  symbol: 'dMR/du',
+  dimension: 'ratioPerLength',
+  needs: { motion: motionRatio, travel: maybe(travelSince) },
+  compute: ({ motion, travel }) => ratioRise(motion, travel ?? 0),
+  source: definition,
+});
+export const springForce = figure({
+  path: 'corner.springForce',
+  scope: 'corner',
+  name: 'spring force at ride height',
+  symbol: 'F_s',
+  words: ['spring force', 'spring load', 'corner spring force'],
+  dimension: 'force',
+  needs: { sprung: sprungMass, ratio: ratioHere },
+  compute: ({ sprung, ratio }) => (sprung * g) / ratio,
+  formula: 'sprung * g / ratio',
+  source: 'virtual work; the bar and rubber bushings left out',
+});
+export const springCompression = figure({
+  path: 'corner.springCompression',
+  scope: 'corner',
+  name: 'spring compression at ride height',
+  symbol: 'x',
+  words: ['spring compression', 'compression', 'corner spring compression'],
+  dimension: 'length',
+  needs: { law: springLaw, force: springForce },
+  compute: ({ law, force }) => compressionAt(law, force),
+  source: 'the inverse of the force law, which for a progressive spring is not force over rate',
+});
+export const springRateHere = figure({
+  path: 'corner.springRate',
+  scope: 'corner',
+  name: 'spring rate at this height',
+  symbol: 'k',
+  words: ['spring rate at this height', 'tangent rate', 'corner spring rate at this height'],
+  dimension: 'rate',
+  needs: { law: springLaw, compression: springCompression },
+  compute: ({ law, compression }) => rateAt(law, compression),
+  source: 'tangent of the force law, never its average',
+});
+export const stackRate = figure({
+  path: 'corner.stackRate',
+  scope: 'corner',
+  name: 'spring rate at this height, with isolators',
+  symbol: 'k_s',
+  dimension: 'rate',
+  needs: { stack: springStack, force: springForce },
+  compute: ({ stack, force }) => rateAt(stack, compressionAt(stack, force)),
+  source: series,
+});
+export const cornerWheelRate = figure({
+  path: 'corner.wheelRate',
+  scope: 'corner',
+  name: 'wheel rate',
+  symbol: 'k_w',
+  words: ['wheel rate', 'corner wheel rate'],
+  dimension: 'rate',
+  typical: { range: [12000, 80000], of: 'road cars to track cars; common practice, no source' },
+  needs: { spring: stackRate, ratio: ratioHere, force: springForce, rise: ratioRiseHere },
+  compute: ({ spring, ratio, force, rise }) => {
+    const rate = spring * ratio ** 2 + force * rise;
+    return rate > 0 ? rate : refuse('The falling motion ratio takes away all of the wheel rate.', 'spring.ratioRise');
+  },
+  formula: 'spring * ratio^2 + force * rise',
+  source: `${suspensionText}, with the term of a ratio that changes`,
+});
+export const cornerRideRate = figure({
+  path: 'corner.rideRate',
+  scope: 'corner',
+  name: 'ride rate, with tire',
+  symbol: 'k_r',
+  words: ['ride rate', 'corner ride rate'],
+  dimension: 'rate',
+  needs: { wheel: cornerWheelRate, tire: tireRate },
+  compute: ({ wheel, tire }) => (wheel * tire) / (wheel + tire),
+  formula: 'wheel * tire / (wheel + tire)',
+  source: series,
+});
+export const cornerFrequency = figure({
+  path: 'corner.rideFrequency',
+  scope: 'corner',
+  name: 'ride frequency, with tire',
+  symbol: 'f',
+  words: ['ride frequency', 'corner ride frequency'],
+  dimension: 'frequency',
+  needs: { rate: cornerRideRate, sprung: sprungMass },
+  compute: ({ rate, sprung }) => Math.sqrt(rate / sprung) / (2 * Math.PI),
+  formula: 'sqrt(rate / sprung) / (2 * pi)',
+  source: oscillator,
+});
+export const rateRiseHere = figure({
+  path: 'corner.rateRise',
+  scope: 'corner',
+  name: 'rise of the wheel rate per bump travel, part of itself',
+  symbol: 'dk/k du',
+  dimension: 'ratioPerLength',
+  needs: { stack: springStack, force: springForce, spring: stackRate, ratio: ratioHere, rise: ratioRiseHere, wheel: cornerWheelRate },
+  compute: ({ stack, force, spring, ratio, rise, wheel }) =>
+    (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
+  source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
+});
+export const looseTravel = figure({
+  path: 'corner.droopTravel',
+  scope: 'corner',
+  name: 'droop travel until the spring is loose',
+  symbol: 'u_d',
+  words: ['droop travel', 'corner droop travel', 'droop'],
+  dimension: 'length',
+  needs: { stack: springStack, motion: motionRatio, force: springForce, travel: maybe(travelSince) },
+  compute: ({ stack, motion, force, travel }) => {
+    const bump = wheelTravel(motion, travel ?? 0, -compressionAt(stack, force));
+    return typeof bump === 'number' ? -bump : bump;
+  },
+  source: 'spring travel through the motion ratio; a droop stop may come first',
+});
+export const bindTravel = figure({
+  path: 'corner.bindTravel',
+  scope: 'corner',
+  name: 'bump travel until the spring binds',
+  symbol: 'u_b',
+  words: ['travel to coil bind', 'corner bind travel'],
+  dimension: 'length',
+  needs: { stack: springStack, motion: motionRatio, force: springForce, bind: bindForce, travel: maybe(travelSince) },
+  compute: ({ stack, motion, force, bind, travel }) =>
+    force < bind
+      ? wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force))
+      : refuse('The spring is bound at ride height: its coils touch.', 'spring.travel'),
+  source: 'spring travel through the motion ratio',
+});
