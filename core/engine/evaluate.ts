@@ -6,7 +6,7 @@ import { type Overridden, overridden } from './overridden.js';
 import { nameAt } from './places.js';
 import { reasonOf } from './reasons.js';
 import { isKnown, load, type Situation, type State, settle } from './state.js';
-import { widthOf } from './width.js';
+import { widthsOf } from './width.js';
 
 /** What one error contributes to a number. */
 export interface Share extends Doubt {
@@ -42,6 +42,7 @@ class Evaluated implements Evaluation {
   readonly situation: Situation;
   readonly #state: State;
   #contributions: Contributions | undefined;
+  #widths: Float64Array | undefined;
 
   constructor(catalog: Catalog, situation: Situation) {
     this.catalog = catalog;
@@ -72,7 +73,8 @@ class Evaluated implements Evaluation {
   }
 
   within(path: string): number {
-    return widthOf(this.shares(path));
+    this.#widths ??= widthsOf(this.#all(), this.catalog.nodes.length);
+    return this.#widths[this.catalog.node(path).index]!;
   }
 
   shares(path: string): readonly Share[] {

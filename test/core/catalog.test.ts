@@ -1,0 +1,239 @@
+/** The sanity of the whole catalog: what every verb counts on. */
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { type Entry, isEntry, isInput, isRefusal } from '../../core/catalog.js';
+import { dimensions } from '../../core/dimensions.js';
+import { evaluate, placesOf } from '../../core/engine.js';
+import { entries } from '../../core/entries.js';
+import { catalog } from '../../core/stubaxle.js';
+import { designationTexts, randomCar, seeded } from './cars.js';
+
+const inputs = entries.filter(isInput);
+const figures = entries.filter((entry) => entry.kind === 'figure');
+/** Lines that name what is wrong: an empty list is what each test wants. */
+const wrong = (of: readonly Entry[], what: (entry: Entry) => string | false | undefined): string[] =>
+  of.flatMap((entry) => {
+    const words = what(entry);
+    return words ? [`${entry.path}: ${words}`] : [];
+  });
+
+describe('the catalog', () => {
+  it('is whole: what is needed is exported', () => {
+    expect(inputs.length).toBeGreaterThan(80);
+    expect(figures.length).toBeGreaterThan(120);
+    const listed = new Set(entries);
+    const needed = catalog.nodes.map((node) => node.entry).filter((entry) => entry.kind !== 'place' && !listed.has(entry));
+    expect([...new Set(needed.map((entry) => entry.path))]).toEqual([]);
+  });
+  it('has every subject file in its list', async () => {
+    const files = ['inputs', 'figures'].flatMap((folder) =>
+      readdirSync(new URL(`../../core/${folder}`, import.meta.url)).map((name) => `${folder}/${name}`),
+    );
+    expect(files.length).toBeGreaterThan(10);
+    const listed = new Set(entries);
+    for (const file of files) {
+      const subject: Readonly<Record<string, unknown>> = await import(new URL(`../../core/${file}`, import.meta.url).href);
+      const missing = Object.values(subject).filter((one) => isEntry(one) && one.kind !== 'place' && !listed.has(one));
+      expect(
+        missing.map((one) => isEntry(one) && one.path),
+        file,
+      ).toEqual([]);
+    }
+  });
+  it('has paths of plain words, none of which is a place or a moment', () => {
+    const places = new Set(['then', ...(['axle', 'corner', 'gear'] as const).flatMap(placesOf)]);
+    expect(wrong(entries, ({ path }) => !/^[a-z][a-zA-Z]*(\.[a-z][a-zA-Z]*)*$/.test(path) && 'not plain words')).toEqual([]);
+    expect(wrong(entries, ({ path }) => places.has(path.split('.')[0]!) && 'begins like a place')).toEqual([]);
+  });
+  it('names everything, each once at a scope', () => {
+    expect(wrong(entries, ({ name }) => (name.trim() !== name || name === '' || /[.!?]$/.test(name)) && `a name like "${name}"`)).toEqual(
+      [],
+    );
+    const seen = new Map<string, string>();
+    expect(
+      wrong(entries, ({ name, scope, path }) => {
+        const key = `${scope} ${name}`;
+        const other = seen.get(key);
+        seen.set(key, path);
+        return other && `has the name of ${other}, "${name}"`;
+      }),
+    ).toEqual([]);
+  });
+  it('can be typed: inputs have words, figures have words or are steps, words are lower case and once each', () => {
+    expect(wrong(inputs, ({ words }) => (words ?? []).length === 0 && 'no words')).toEqual([]);
+    expect(
+      wrong(
+        entries,
+        ({ words }) =>
+          words?.some((word) => word !== word.toLowerCase() || word.trim() !== word || word === '') && 'words not in lower case',
+      ),
+    ).toEqual([]);
+    expect(wrong(entries, ({ words }) => words && new Set(words).size !== words.length && 'a word twice')).toEqual([]);
+    expect(
+      wrong(
+        entries,
+        ({ words }) =>
+          words?.some((word) => /\b(tyre|tyres|tires|centre|springs|gears|wheels)\b/.test(word)) &&
+          'words that are not singular and American',
+      ),
+    ).toEqual([]);
+  });
+  it('has no two inputs, and no two figures, with the same words, scope and dimension', () => {
+    const seen = new Map<string, Entry>();
+    const clashes: string[] = [];
+    for (const entry of entries) {
+      // The verb tells an input from a figure: one sets a tire's diameter, and is shown the best that is known of it.
+      const kind = entry.kind === 'curve' ? 'curve' : isInput(entry) ? 'input' : 'figure';
+      for (const word of entry.words ?? []) {
+        const key = [kind, entry.scope, entry.dimension ?? entry.kind, word].join(' ');
+        const other = seen.get(key);
+        if (other) clashes.push(`${word}: ${other.path} and ${entry.path}`);
+        seen.set(key, entry);
+      }
+    }
+    expect(clashes).toEqual([]);
+  });
+  it('says how to measure each input, and gives a source for each figure and each estimate', () => {
+    expect(wrong(inputs, ({ measure }) => (measure ?? '').trim().length < 5 && 'no way to measure it')).toEqual([]);
+    expect(
+      wrong(entries, ({ kind, source }) => (kind === 'figure' || kind === 'structure') && (source ?? '').trim() === '' && 'no source'),
+    ).toEqual([]);
+    expect(wrong(inputs, ({ compute, source }) => compute && (source ?? '').trim() === '' && 'an estimate without a source')).toEqual([]);
+  });
+  it('has figures that show how they are worked out, or say where', () => {
+    expect(wrong(figures, ({ symbol }) => (symbol ?? '') === '' && 'no symbol')).toEqual([]);
+  });
+});
+
+describe('ranges', () => {
+  const quantities = entries.filter((entry) => entry.kind === 'quantity' || entry.kind === 'curve');
+  it('are in order, finite, and of a dimension that exists', () => {
+    expect(
+      wrong(
+        quantities,
+        ({ sane }) => !(sane && Number.isFinite(sane[0]) && Number.isFinite(sane[1]) && sane[0] < sane[1]) && 'its sane range',
+      ),
+    ).toEqual([]);
+    expect(wrong(entries, ({ typical }) => typical && !(typical.range[0] < typical.range[1]) && 'its typical range')).toEqual([]);
+    expect(wrong(entries, ({ dimension }) => dimension && !(dimension in dimensions) && 'its dimension')).toEqual([]);
+    expect(
+      wrong(
+        quantities,
+        ({ step, sane }) => step && sane && !(step.inch > 0 && step.metric > 0 && step.metric < sane[1] - sane[0]) && 'its step',
+      ),
+    ).toEqual([]);
+  });
+  it('have tolerances above nothing, and no relative ones where the value may be 0', () => {
+    const parts = (entry: Entry) => (entry.told ? [entry.told.measured, entry.told.spec] : []);
+    expect(
+      wrong(
+        quantities,
+        (entry) =>
+          entry.scope !== 'question' &&
+          (parts(entry).length !== 2 || parts(entry).some((one) => ('relative' in one ? one.relative : one.absolute) <= 0)) &&
+          'a tolerance of nothing',
+      ),
+    ).toEqual([]);
+    expect(
+      wrong(
+        quantities,
+        (entry) =>
+          entry.kind === 'quantity' &&
+          entry.sane![0] < 0 &&
+          entry.sane![1] > 0 &&
+          parts(entry).some((one) => 'relative' in one) &&
+          'a relative tolerance near zero',
+      ),
+    ).toEqual([]);
+    expect(
+      wrong(
+        quantities,
+        (entry) =>
+          entry.kind === 'quantity' &&
+          entry.sane![0] < 0 &&
+          entry.sane![1] > 0 &&
+          entry.within &&
+          'relative' in entry.within &&
+          'an estimate with a relative doubt near zero',
+      ),
+    ).toEqual([]);
+  });
+  it('contain every estimate of random cars, and half of its doubt', () => {
+    const outside = new Set<string>();
+    let estimates = 0;
+    for (let car = 0; car < 60; car++) {
+      const it = evaluate(catalog, randomCar(catalog, seeded(300 + car)));
+      for (const node of catalog.nodes) {
+        if (node.entry.kind !== 'quantity' || it.status(node.path) !== 'estimated' || node.then) continue;
+        estimates++;
+        const value = it.get(node.path);
+        const [low, high] = node.entry.sane!;
+        if (typeof value !== 'number' || value < low || value > high) outside.add(`${node.path} ${value} is outside ${low} to ${high}`);
+      }
+    }
+    expect(estimates).toBeGreaterThan(1000);
+    expect([...outside]).toEqual([]);
+  });
+});
+
+describe('kinds of input', () => {
+  it('choices have options, each once, and their other words belong to one option', () => {
+    const choices = inputs.filter((entry) => entry.kind === 'choice');
+    expect(
+      wrong(choices, ({ options }) => ((options ?? []).length < 2 || new Set(options).size !== options!.length) && 'its options'),
+    ).toEqual([]);
+    expect(
+      wrong(choices, ({ options, optionWords }) => {
+        const all = (options ?? []).flatMap((option) => [...new Set([option, ...(optionWords?.[option] ?? [])])]);
+        return new Set(all).size !== all.length && 'a word for two options';
+      }),
+    ).toEqual([]);
+  });
+  it('designations come back as they are written', () => {
+    const designations = inputs.filter((entry) => entry.kind === 'designation');
+    expect(designations.length).toBeGreaterThan(0);
+    expect(
+      wrong(designations, ({ path }) => !designationTexts[path] && 'no texts in test/core/cars.ts, so that no random car tells it'),
+    ).toEqual([]);
+    for (const entry of designations) {
+      for (const text of designationTexts[entry.path] ?? []) {
+        const value = entry.parse!(text);
+        if (isRefusal(value)) throw new Error(`${entry.path} ${text}: ${value.refused}`);
+        const written = entry.write!(value);
+        const again = entry.parse!(written);
+        expect(isRefusal(again) ? again : entry.write!(again), text).toBe(written);
+      }
+    }
+  });
+  it('what stands instead of each other is at one scope', () => {
+    const scopes = new Map<string, Set<string>>();
+    for (const { instead, scope } of inputs) if (instead) scopes.set(instead, (scopes.get(instead) ?? new Set()).add(scope));
+    expect([...scopes].filter(([, at]) => at.size > 1)).toEqual([]);
+  });
+  it('state is carried on by a figure, or is the only thing that says so', () => {
+    const carried = figures.filter((entry) => entry.carriesOn);
+    expect(
+      wrong(
+        carried,
+        ({ carriesOn, scope, dimension }) =>
+          (carriesOn!.state !== true || carriesOn!.scope !== scope || carriesOn!.dimension !== dimension) && 'carries on something else',
+      ),
+    ).toEqual([]);
+    expect(new Set(carried.map((entry) => entry.carriesOn)).size).toBe(carried.length);
+  });
+});
+
+describe('every figure', () => {
+  it('has a value for some random car, and nothing that is not finite', () => {
+    const known = new Set<string>();
+    for (let car = 0; car < 300; car++) {
+      const it = evaluate(catalog, randomCar(catalog, seeded(300 + car)));
+      for (const node of catalog.nodes) {
+        const value = it.get(node.path);
+        if (isRefusal(value)) expect(value.refused, node.path).not.toBe('');
+        else known.add(node.entry.path);
+      }
+    }
+    expect(entries.filter((entry) => !known.has(entry.path)).map((entry) => entry.path)).toEqual([]);
+  });
+});
