@@ -9,11 +9,11 @@ export interface WheelLaw {
   slope(bump: number): number;
 }
 export interface BarModel {
-  /** Force at a bar end per RELATIVE displacement of the two ends, N/m. */
-  readonly rate: number;
-  /** Bar end travel per wheel travel; for a beam, per travel of the axle where the links stand. */
-  readonly ratio: number;
-  /** Free mismatch of the ends, m: positive pushes the left wheel down. */
+  /** Torque in the bar per turn of one end against the other, N m/rad: twist, arm bending and links in series. */
+  readonly stiffness: number;
+  /** Turn of each end per vertical travel of its wheel (for a beam: of its link), rad/m: motion ratio over lever. Unequal where the holes differ. */
+  readonly arms: readonly [number, number];
+  /** Free mismatch of the ends, rad: positive pushes the left wheel down. */
   readonly mismatch: number;
   /** Distance between the links, m: for a beam axle. */
   readonly linkSpacing: number;

@@ -11,6 +11,7 @@ export const at = { height: (j: number) => 2 * j, roll: (j: number) => 2 * j + 1
 const gapScale = 2e5;
 
 const sign = [1, -1] as const;
+const noArms = [0, 0] as const;
 const axleLoad = (axle: AxleModel): number => axle.reference[0] + axle.reference[1];
 export const axleUnsprung = (axle: AxleModel): number => axle.unsprung[0] + axle.unsprung[1];
 export const axleSprung = (axle: AxleModel): number => axleLoad(axle) - axleUnsprung(axle);
@@ -99,8 +100,10 @@ export function residual(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Arr
       const both = left.force + right.force;
       const bumpL = x[wl]! - x[height]! - (t / 2) * x[roll]!;
       const bumpR = x[wr]! - x[height]! + (t / 2) * x[roll]!;
-      const barRate = bar ? bar.rate * bar.ratio * bar.ratio : 0;
-      const barForce = bar ? bar.ratio * bar.rate * (bar.ratio * (bumpL - bumpR) + bar.mismatch) : 0;
+      // 3: the bar's torque, at each wheel through its own arm.
+      const [armL, armR] = bar ? bar.arms : noArms;
+      const barTorque = bar ? bar.stiffness * (armL * bumpL - armR * bumpR + bar.mismatch) : 0;
+      const barSlope = bar ? bar.stiffness : 0;
       for (let i = 0; i < 2; i++) {
         const s = sign[i]!;
         const bump = i === 0 ? bumpL : bumpR;
@@ -111,7 +114,8 @@ export function residual(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Arr
         // 4 and 5: the wheel's part of the lateral force, through the links, lifts or lowers the body.
         const linked = force * share - axle.unsprung[i]! * a;
         const lever = (-2 * s * rollCentreHeight) / t;
-        const push = spring + s * barForce + lever * linked + drive[2 * j + i]! * axle.driveLift;
+        const arm = s * (i === 0 ? armL : armR);
+        const push = spring + arm * barTorque + lever * linked + drive[2 * j + i]! * axle.driveLift;
         const row = 4 + 2 * j + i;
         out[row] = x[nl + i]! - (axle.unsprung[i]! + push - (s * unsprung * a * axle.unsprungHeight) / t);
         jacobian[row * n + nl + i]! += 1;
@@ -122,11 +126,12 @@ export function residual(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Arr
           jacobian[rowHeave * n + column]! += value;
           jacobian[rowRoll * n + column]! += s * (t / 2) * value;
         };
-        // The bar sees the difference of both bumps, in which the body's height cancels.
-        add(wl, (i === 0 ? slope : 0) + s * barRate);
-        add(wr, (i === 1 ? slope : 0) - s * barRate);
-        add(height, -slope);
-        add(roll, -s * (t / 2) * slope - s * barRate * t);
+        const perLeft = arm * barSlope * armL;
+        const perRight = -arm * barSlope * armR;
+        add(wl, (i === 0 ? slope : 0) + perLeft);
+        add(wr, (i === 1 ? slope : 0) + perRight);
+        add(height, -slope - perLeft - perRight);
+        add(roll, -(t / 2) * (s * slope + perLeft - perRight));
         if (both > 0) {
           const perOwn = (lever * force * (both - mine.force)) / (both * both);
           const perOther = (-lever * force * mine.force) / (both * both);
@@ -144,32 +149,41 @@ export function residual(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Arr
       const bumpR = mean - x[height]! - half * relative;
       const [springL, springR] = [axle.law[0].force(bumpL), axle.law[1].force(bumpR)];
       const [slopeL, slopeR] = [axle.law[0].slope(bumpL), axle.law[1].slope(bumpR)];
-      const arm = bar ? bar.ratio * bar.linkSpacing : 0;
-      const barStiffness = bar ? arm * arm * bar.rate : 0;
-      const moment = half * (springL - springR) + (bar ? arm * bar.rate * (arm * relative + bar.mismatch) : 0);
+      const [armL, armR] = bar ? bar.arms : noArms;
+      const halfLinks = bar ? bar.linkSpacing / 2 : 0;
+      const barSlope = bar ? bar.stiffness : 0;
+      // Its links stand on the axle: they turn the ends by the axle's roll, and by its heave where the arms differ.
+      const heave = mean - x[height]!;
+      const barTorque = bar ? bar.stiffness * ((armL - armR) * heave + halfLinks * (armL + armR) * relative + bar.mismatch) : 0;
+      const barPush = (armL - armR) * barTorque;
+      const moment = half * (springL - springR) + halfLinks * (armL + armR) * barTorque;
       const linkedMoment = (force - unsprung * a) * rollCentreHeight;
       const lift = (drive[2 * j]! + drive[2 * j + 1]!) * axle.driveLift;
       const [rowSum, rowMoment] = [4 + 2 * j, 5 + 2 * j];
-      out[rowSum] = x[nl]! + x[nr]! - unsprung - springL - springR - lift;
+      out[rowSum] = x[nl]! + x[nr]! - unsprung - springL - springR - barPush - lift;
       out[rowMoment] = (t / 2) * (x[nl]! - x[nr]!) - moment + linkedMoment + unsprung * axle.unsprungHeight * (a + gravity * axleRoll);
-      out[rowHeave]! += springL + springR + lift;
+      out[rowHeave]! += springL + springR + barPush + lift;
       out[rowRoll]! += moment - linkedMoment;
       jacobian[rowSum * n + nl]! += 1;
       jacobian[rowSum * n + nr]! += 1;
       jacobian[rowMoment * n + nl]! += t / 2;
       jacobian[rowMoment * n + nr]! -= t / 2;
-      const add = (column: number, bumpLeft: number, bumpRight: number, rolling: number): void => {
-        const sum = slopeL * bumpLeft + slopeR * bumpRight;
-        const turning = half * (slopeL * bumpLeft - slopeR * bumpRight) + barStiffness * rolling;
+      // Each unknown moves the axle against the body by some heave and some roll.
+      const add = (column: number, heaving: number, rolling: number): void => {
+        const left = slopeL * (heaving + half * rolling);
+        const right = slopeR * (heaving - half * rolling);
+        const turned = barSlope * ((armL - armR) * heaving + halfLinks * (armL + armR) * rolling);
+        const sum = left + right + (armL - armR) * turned;
+        const turning = half * (left - right) + halfLinks * (armL + armR) * turned;
         jacobian[rowSum * n + column]! -= sum;
         jacobian[rowHeave * n + column]! += sum;
         jacobian[rowMoment * n + column]! -= turning;
         jacobian[rowRoll * n + column]! += turning;
       };
-      add(wl, 0.5 + half / t, 0.5 - half / t, 1 / t);
-      add(wr, 0.5 - half / t, 0.5 + half / t, -1 / t);
-      add(height, -1, -1, 0);
-      add(roll, -half, half, -1);
+      add(wl, 0.5, 1 / t);
+      add(wr, 0.5, -1 / t);
+      add(height, -1, 0);
+      add(roll, 0, -1);
       jacobian[rowMoment * n + wl]! += (unsprung * axle.unsprungHeight * gravity) / t;
       jacobian[rowMoment * n + wr]! -= (unsprung * axle.unsprungHeight * gravity) / t;
     }

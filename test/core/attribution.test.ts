@@ -35,7 +35,10 @@ describe('attribution', () => {
   });
   it('draws orders beyond a dozen groups, adds up all the same, and says how far off the parts may be', () => {
     let state = 7;
-    const random = () => (state = (state * 48271) % 2147483647) / 2147483647;
+    const random = () => {
+      state = (state * 48271) % 2147483647;
+      return state / 2147483647;
+    };
     const value = (mask: bigint) => bits(mask, 14).reduce((sum, b, k) => sum + b * (k + 1), 0) ** 1.5;
     const found = attribute(14, value, 400, random);
     expect(found?.parts.reduce((a, b) => a + b, 0)).toBeCloseTo(value((1n << 14n) - 1n), 6);

@@ -67,6 +67,11 @@ export function carL2({
   };
 }
 
+/** A bar with equal arms, by its rate per relative displacement of its ends (N/m), its motion ratio and the mismatch of its ends (m). */
+const bar = (rate: number, ratio: number, mismatch: number): BarModel => {
+  const lever = 0.2;
+  return { stiffness: rate * lever * lever, arms: [ratio / lever, ratio / lever], mismatch: mismatch / lever, linkSpacing: 1 };
+};
 interface M8 {
   readonly gravity?: boolean;
   readonly independent?: boolean;
@@ -80,9 +85,7 @@ export function carM8({ gravity = false, independent = false, mismatch = 0 }: M8
   const tracks = [1.45, 1.42] as const;
   const rates = independent ? ([25000, 22000] as const) : ([22000, 25000] as const);
   // M8's bar is told as roll stiffness 12000 N m/rad; M9 has the bar of REFERENCES A5 alone, ratio 0.60, in front.
-  const front: BarModel = independent
-    ? { rate: kb, ratio: 0.6, mismatch, linkSpacing: 1 }
-    : { rate: 12000 / (tracks[0] * tracks[0]), ratio: 1, mismatch: 0, linkSpacing: 1 };
+  const front = independent ? bar(kb, 0.6, mismatch) : bar(12000 / (tracks[0] * tracks[0]), 1, 0);
   const axle = (j: 0 | 1): AxleModel => {
     const law = linear(sprung[j] / 2, rates[j]);
     const load = sprung[j] + unsprung[j];

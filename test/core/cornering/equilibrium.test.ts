@@ -101,7 +101,18 @@ describe('check rows of the cornering model', () => {
     expect(isRefusal(equilibrium(carL2({ gravity: true }), steadyTurn(1.8)))).toBe(true);
   });
   it('has an analytic Jacobian that differences confirm', () => {
+    const uneven = (model: CornerModel): CornerModel => {
+      const bars = { stiffness: 1800, arms: [3, 3.6], mismatch: 0.01, linkSpacing: 0.9 } as const;
+      return {
+        ...model,
+        axles: [
+          { ...model.axles[0], bar: bars },
+          { ...model.axles[1], bar: bars },
+        ],
+      };
+    };
     const cars = [
+      uneven(carM8({ gravity: true })),
       carM8({ gravity: true }),
       carM8({ independent: true, gravity: true }),
       carL2({ tireRate: 200000, gravity: true, chassisStiffness: 4e5, grip: fallingGrip(1.35, 0.0005 / pound) }),
