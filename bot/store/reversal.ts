@@ -2,6 +2,8 @@
 import type { Change, Garage, Revision } from '../../commands/context.js';
 import { isSame } from '../../commands/same.js';
 import type { Fact, Facts } from '../../core/car.js';
+import { nameAt } from '../../core/engine/places.js';
+import { catalog } from '../../core/stubaxle.js';
 import { ownCar } from './cars.js';
 import { changesMadeBy } from './changed.js';
 import { anyRevision, revisionsMadeBy } from './revisions.js';
@@ -53,27 +55,27 @@ export function revertible(store: Store, event: string | readonly string[], owne
   if (changes.length > 0 && cars.length === 0)
     return { revertible: false, because: 'The car that it changed is not there any more.', cars };
   const since = cars.flatMap((one) => one.changedSince);
-  if (since.length > 0) return { revertible: false, because: `What it changed was changed again since: ${since.join(', ')}.`, cars };
+  if (since.length > 0)
+    return { revertible: false, because: `What it changed was changed again since: ${since.map(nameOf).join(', ')}.`, cars };
   return { revertible: true, cars };
 }
 
+/** Each revision against its own parent: between those of a line and of its edit, others may stand, which are left alone. */
 function reversal(store: Store, made: readonly Revision[], headId: number): Reversal {
-  const [first, last] = [made[0], made.at(-1)];
   const head = anyRevision(store, headId);
-  if (first === undefined || last === undefined || head === undefined) throw new Error('A car without a revision.');
-  const before = first.parent === undefined ? undefined : anyRevision(store, first.parent);
+  const first = made[0];
+  if (first === undefined || head === undefined) throw new Error('A car without a revision.');
   const was = new Map<string, Fact | undefined>();
-  const became = new Map<string, Fact | undefined>();
-  // Revision by revision: between two of the event's, others may have changed other facts.
+  const left = new Map<string, Fact | undefined>();
   for (const one of made) {
-    const parent: Facts = (one.parent === undefined ? undefined : anyRevision(store, one.parent)?.facts) ?? new Map();
+    const parent: Facts = parentOf(store, one)?.facts ?? new Map();
     for (const path of differing(parent, one.facts)) {
       if (!was.has(path)) was.set(path, parent.get(path));
-      became.set(path, one.facts.get(path));
+      left.set(path, one.facts.get(path));
     }
   }
-  const touched = [...was.keys()].filter((path) => !sameFact(was.get(path), became.get(path))).sort();
-  const changedSince = touched.filter((path) => !sameFact(head.facts.get(path), became.get(path)));
+  const touched = [...was.keys()].filter((path) => !sameFact(was.get(path), left.get(path))).sort();
+  const changedSince = touched.filter((path) => !sameFact(head.facts.get(path), left.get(path)));
   const facts = new Map(head.facts);
   for (const path of touched) {
     const old = was.get(path);
@@ -81,9 +83,16 @@ function reversal(store: Store, made: readonly Revision[], headId: number): Reve
     else facts.set(path, old);
   }
   const own = made.map((one) => one.id);
-  const measuredIn = head.measuredIn !== undefined && own.includes(head.measuredIn) ? before?.measuredIn : head.measuredIn;
-  return { car: last.car, revisions: own, head: headId, touched, changedSince, facts, measuredIn };
+  const measuredIn = head.measuredIn !== undefined && own.includes(head.measuredIn) ? parentOf(store, first)?.measuredIn : head.measuredIn;
+  return { car: first.car, revisions: own, head: headId, touched, changedSince, facts, measuredIn };
 }
+const parentOf = (store: Store, one: Revision): Revision | undefined =>
+  one.parent === undefined ? undefined : anyRevision(store, one.parent);
+/** As people call it. */
+const nameOf = (path: string): string => {
+  const node = catalog.byPath.get(path);
+  return node === undefined ? path : nameAt(node.entry, node.place);
+};
 
 /** The garage as it would be without the event's changes, under the same heads: what the edited line is worked out on. Its records then both revert and reapply. */
 export function garageWithout(garage: Garage, cars: readonly Reversal[]): Garage {

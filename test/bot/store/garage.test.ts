@@ -142,6 +142,14 @@ test('the owner left: it is hidden, and stays so after coming back until it is s
   expect(reach(garageFor(store, sam, paddock)).cars).toBe(1);
 });
 
+test('an owner who is only invited (again) is not in the room', () => {
+  share();
+  for (const state of ['invite', 'knock'] as const) {
+    recordMembership(store, paddock, robin, state);
+    expect([state, reach(garageFor(store, sam, paddock))]).toEqual([state, nothing]);
+  }
+});
+
 test('unshared, it is hidden at once, and only there', () => {
   share();
   share(garden);

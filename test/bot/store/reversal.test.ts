@@ -15,7 +15,7 @@ beforeEach(() => {
   turnip = newCar(store, robin, 'turnip', facts({ mass: 1200, wheelbase: 2.5 }));
 });
 const mine = () => garageFor(store, robin, paddock);
-const without = (event: string, owner = robin) => revertible(store, event, owner);
+const without = (event: string | readonly string[], owner = robin) => revertible(store, event, owner);
 
 test('a change that nothing touched since: the facts as they were, of later changes as they are', () => {
   const event = newEvent();
@@ -49,7 +49,7 @@ test.each([
   const event = newEvent();
   record(store, robin, turnip, { mass: 1250 }, event);
   record(store, robin, turnip, since);
-  expect(without(event)).toMatchObject({ revertible: false, because: 'What it changed was changed again since: mass.' });
+  expect(without(event)).toMatchObject({ revertible: false, because: 'What it changed was changed again since: weight of the car.' });
 });
 
 test('a fact that was forgotten since, or that the event forgot', () => {
@@ -59,7 +59,7 @@ test('a fact that was forgotten since, or that the event forgot', () => {
   const forgets = newEvent();
   const left = facts({ mass: 1200, wheelbase: 2.5 });
   change(store, robin, [{ change: 'record', car: turnip, head, facts: left, why: 'forget it', measuredIn: undefined }], forgets);
-  expect(without(adds)).toMatchObject({ revertible: false, because: 'What it changed was changed again since: front.spring.rate.' });
+  expect(without(adds)).toMatchObject({ revertible: false, because: 'What it changed was changed again since: front spring rate.' });
   const back = without(forgets);
   expect(back.revertible).toBe(true);
   expect(back.cars[0]?.facts.get('front.spring.rate')?.value).toBe(70000);
@@ -155,6 +155,21 @@ test('the edited line is worked out without the change, and its record is one re
   // The edit is now what stands, and can be edited again.
   expect(without(edit)).toMatchObject({ revertible: true });
   expect(without(event)).toMatchObject({ revertible: false });
+});
+
+test('a line and its edit are taken back together, and what others did between them stays', () => {
+  const [line, edit] = [newEvent(), newEvent()];
+  record(store, robin, turnip, { mass: 1250, wheelbase: 2.6 }, line);
+  record(store, robin, turnip, { 'front.spring.rate': 70000 });
+  // The edit gives the wheelbase back, and another weight.
+  record(store, robin, turnip, { mass: 1240, wheelbase: 2.5 }, edit);
+  record(store, robin, turnip, { wheelbase: 2.55 });
+  expect(without([line, edit])).toMatchObject({
+    revertible: true,
+    cars: [{ touched: ['mass'], facts: facts({ mass: 1200, wheelbase: 2.55, 'front.spring.rate': 70000 }) }],
+  });
+  record(store, robin, turnip, { mass: 1111 });
+  expect(without([line, edit]).revertible).toBe(false);
 });
 
 test('edited into a question, the change is only taken back', () => {
