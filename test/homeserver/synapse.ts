@@ -16,9 +16,10 @@ const sharedSecret = 'only-for-tests-on-loopback';
 
 /** Installs the homeserver once; later calls find it. */
 async function install(): Promise<void> {
-  const has =
-    existsSync(python) && (await run(python, ['-c', 'import synapse; print(synapse.__version__)']).catch(() => ({ stdout: '' }))).stdout;
-  if (has && has.startsWith(version)) return;
+  const probe = existsSync(python)
+    ? await run(python, ['-c', 'import synapse; print(synapse.__version__)']).catch(() => undefined)
+    : undefined;
+  if (probe?.stdout.startsWith(version)) return;
   await run('python3', ['-m', 'venv', environment]);
   await run(python, ['-m', 'pip', 'install', '--quiet', `matrix-synapse==${version}`], { maxBuffer: 1 << 26 });
 }
