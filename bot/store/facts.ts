@@ -10,14 +10,13 @@ export class FactsRefused extends Error {
   override readonly name = 'FactsRefused';
 }
 export interface FactsFormat {
-  /** Path to `[value, within, evidence, source]`. */
-  readonly schema: z.ZodType<Readonly<Record<string, StoredFact | undefined>>>;
+  /** From an object of paths, each with `[value, within, evidence, source]`; its issues are sentences. */
+  readonly schema: z.ZodType<Facts>;
   /** @throws FactsRefused for an unknown path, a condition of a question, or a value of the wrong kind. */
   write(facts: Facts): string;
   /** @throws FactsRefused likewise: stored facts that this catalog does not know are never dropped silently. */
   read(text: string): Facts;
 }
-type StoredFact = [Value, number, keyof typeof evidences, string];
 
 const evidences = { m: 'measured', s: 'spec', e: 'estimated' } as const satisfies Record<string, Evidence>;
 const letters = { measured: 'm', spec: 's', estimated: 'e' } as const satisfies Record<Evidence, keyof typeof evidences>;
@@ -55,47 +54,55 @@ const came = (value: unknown): string =>
 /** The format of the facts of all inputs of these entries, at all their places. */
 export function factsFormat(entries: Iterable<Entry>): FactsFormat {
   const byPath = new Map<string, Entry>();
-  const shape: Record<string, z.ZodOptional<z.ZodType<StoredFact>>> = {};
   for (const entry of entries) {
     // A condition of a question is given for one answer, and never saved with a car.
     if (!isInput(entry) || entry.scope === 'question') continue;
-    const fact = z.tuple([valueSchema(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)]).optional();
-    for (const place of placesOf(entry.scope)) {
-      const path = pathAt(place, entry);
-      byPath.set(path, entry);
-      shape[path] = fact;
-    }
+    for (const place of placesOf(entry.scope)) byPath.set(pathAt(place, entry), entry);
   }
-  const schema = z.strictObject(shape);
-  const check = (object: unknown): Readonly<Record<string, StoredFact | undefined>> => {
+  // An entry's schema is made when its first fact comes: most are never needed in one run, and one schema of all paths reads twenty times slower.
+  const made = new Map<Entry, ReturnType<typeof factSchema>>();
+  const schemaOf = (entry: Entry): ReturnType<typeof factSchema> => {
+    const known = made.get(entry) ?? factSchema(entry);
+    made.set(entry, known);
+    return known;
+  };
+  const schema = z.unknown().transform((object, context): Facts => {
+    const facts = new Map<string, Fact>();
+    const refuse = (sentence: string): Facts => {
+      context.addIssue({ code: 'custom', message: sentence });
+      return z.NEVER;
+    };
+    if (typeof object !== 'object' || object === null || Array.isArray(object)) return refuse('These are not the facts of a car.');
+    for (const [path, stored] of Object.entries(object)) {
+      const entry = byPath.get(path);
+      if (entry === undefined) return refuse(`"${path}" is not a fact that can be recorded of a car.`);
+      const fact = schemaOf(entry).safeParse(stored);
+      if (!fact.success) return refuse(sentenceOf(path, entry, stored, fact.error.issues[0]?.path[0] === 0));
+      facts.set(path, { value: fact.data[0], within: fact.data[1], evidence: evidences[fact.data[2]], source: fact.data[3] });
+    }
+    return facts;
+  });
+  const check = (object: unknown): Facts => {
     const checked = schema.safeParse(object);
     if (checked.success) return checked.data;
-    const issue = checked.error.issues[0];
-    if (issue?.code === 'unrecognized_keys') throw new FactsRefused(`"${issue.keys[0]}" is not a fact that can be recorded of a car.`);
-    const [path, part] = issue?.path ?? [];
-    const entry = typeof path === 'string' ? byPath.get(path) : undefined;
-    if (entry === undefined || typeof path !== 'string') throw new FactsRefused('These are not the facts of a car.');
-    if (part !== 0) throw new FactsRefused(`${path} came without how well it is known (a half-width of 0 or more, an evidence, a source).`);
-    throw new FactsRefused(`${path} wants ${wanted(entry)}, and ${came(valueAt(object, path))} came.`);
+    throw new FactsRefused(checked.error.issues[0]?.message ?? 'These are not the facts of a car.');
   };
   return {
     schema,
     write(facts) {
       const stored = [...facts].map(([path, fact]) => [path, [fact.value, fact.within, letters[fact.evidence], fact.source]] as const);
-      return JSON.stringify(check(Object.fromEntries(stored)));
+      const object = Object.fromEntries(stored);
+      check(object);
+      return JSON.stringify(object);
     },
-    read(text) {
-      const facts = new Map<string, Fact>();
-      for (const [path, fact] of Object.entries(check(JSON.parse(text))))
-        if (fact !== undefined) facts.set(path, { value: fact[0], within: fact[1], evidence: evidences[fact[2]], source: fact[3] });
-      return facts;
-    },
+    read: (text) => check(JSON.parse(text)),
   };
 }
-const valueAt = (object: unknown, path: string): unknown => {
-  const fact: unknown = z.record(z.string(), z.unknown()).safeParse(object).data?.[path];
-  return Array.isArray(fact) ? fact[0] : fact;
-};
+const factSchema = (entry: Entry) => z.tuple([valueSchema(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)]);
+const sentenceOf = (path: string, entry: Entry, stored: unknown, ofValue: boolean): string =>
+  ofValue
+    ? `${path} wants ${wanted(entry)}, and ${came(Array.isArray(stored) ? stored[0] : stored)} came.`
+    : `${path} came without how well it is known (a half-width of 0 or more, an evidence, a source).`;
 
 /** The format of the real catalog. */
 export const format = factsFormat(catalog.entries);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { FactsRefused, factsFormat, format } from '../../../bot/store/facts.js';
 import type { Fact, Facts } from '../../../core/car.js';
@@ -116,4 +117,39 @@ test('every input of the real catalog has its place, and nothing else has', () =
     const sentence = saved.includes(entry) ? `${path} wants` : `"${path}" is not a fact`;
     expect(() => format.write(one(path, wrong)), path).toThrow(sentence);
   }
+});
+
+const finite = fc.double({ noNaN: true, noDefaultInfinity: true }).map((n) => (Object.is(n, -0) ? 0 : n));
+const table = fc
+  .uniqueArray(finite, { minLength: 1, maxLength: 6 })
+  .chain((x) =>
+    fc.record({
+      x: fc.constant(x.toSorted((a, b) => a - b)),
+      y: fc.array(finite, { minLength: x.length, maxLength: x.length }),
+      between: fc.constantFrom('line', 'step'),
+    }),
+  );
+const someFact = (value: fc.Arbitrary<Value>): fc.Arbitrary<Fact> =>
+  fc.record({
+    value,
+    within: finite.map(Math.abs),
+    evidence: fc.constantFrom('measured', 'spec', 'estimated'),
+    source: fc.string({ maxLength: 100 }),
+  });
+
+test('property: whatever the real catalog can record comes back bit for bit', () => {
+  const arbitraries: Record<string, fc.Arbitrary<Fact>> = {};
+  for (const { entry, path, then } of catalog.nodes) {
+    if (then || entry.scope === 'question') continue;
+    if (entry.kind === 'quantity') arbitraries[path] = someFact(finite);
+    if (entry.kind === 'curve') arbitraries[path] = someFact(table);
+    if (entry.kind === 'choice') arbitraries[path] = someFact(fc.constantFrom(...(entry.options ?? [])));
+  }
+  fc.assert(
+    fc.property(fc.record(arbitraries, { requiredKeys: [] }), (object) => {
+      const facts: Facts = new Map(Object.entries(object).flatMap(([path, one]) => (one === undefined ? [] : [[path, one]])));
+      expect(format.read(format.write(facts))).toEqual(facts);
+    }),
+    { numRuns: 60 },
+  );
 });
