@@ -98,12 +98,13 @@ const on = prepared((db) => ({
   ),
   find: db.prepare<[number], OutboxRow>(`SELECT ${columns} FROM outbox WHERE seq = ?`),
   trying: db.prepare<[{ device: string; now: number; content: string | null; seq: number }]>(
-    `UPDATE outbox SET state = 'trying', tries = tries + 1, first_try = CASE WHEN device = @device THEN coalesce(first_try, @now) ELSE @now END,
+    `UPDATE outbox SET state = 'trying', first_try = CASE WHEN device = @device THEN coalesce(first_try, @now) ELSE @now END,
      device = @device, content = @content WHERE seq = @seq AND state IN ('ready', 'trying')`,
   ),
   again: db.prepare<[number]>("UPDATE outbox SET state = 'ready', device = NULL, first_try = NULL WHERE seq = ? AND state = 'trying'"),
   uploaded: db.prepare<[string, number]>('UPDATE outbox SET content = ?, file = NULL WHERE seq = ?'),
-  wait: db.prepare<[number, string, number]>('UPDATE outbox SET not_before = ?, error = ? WHERE seq = ?'),
+  wait: db.prepare<[number, string, number]>('UPDATE outbox SET not_before = ?, error = ?, tries = tries + 1 WHERE seq = ?'),
+  hurry: db.prepare<[]>("UPDATE outbox SET not_before = 0 WHERE not_before > 0 AND state IN ('ready', 'trying')"),
   sent: db.prepare<[string, string]>(
     "UPDATE outbox SET state = 'sent', event = ?, file = NULL, fallback = NULL, error = NULL, content = CASE WHEN brief = 0 THEN content END WHERE txn = ? AND state IN ('ready', 'trying')",
   ),
@@ -167,6 +168,8 @@ export const markTrying = (store: Store, seq: number, device: string, now: numbe
 export const markNotThere = (store: Store, seq: number): void => void on(store).again.run(seq);
 export const markUploaded = (store: Store, seq: number, content: string): void => void on(store).uploaded.run(content, seq);
 export const postpone = (store: Store, seq: number, until: number, error: string): void => void on(store).wait.run(until, error, seq);
+/** The homeserver is there again: nothing waits any longer. */
+export const hurry = (store: Store): void => void on(store).hurry.run();
 /** By transaction id, so that the homeserver's answer and the event's own arrival in the timeline are one and the same. False when it was so already, or is not ours. */
 export const markSent = (store: Store, txn: string, event: string): boolean => on(store).sent.run(event, txn).changes === 1;
 export const markRefused = (store: Store, seq: number, error: string): void => void on(store).refused.run('refused', error, seq);

@@ -20,7 +20,7 @@ const on = prepared((db) => ({
   advance: db.prepare<[string, string | null]>(
     'INSERT INTO timelines (room, last) VALUES (?, ?) ON CONFLICT (room) DO UPDATE SET last = coalesce(excluded.last, last)',
   ),
-  clear: db.prepare<[string]>('INSERT INTO timelines (room, clear) VALUES (?, 1) ON CONFLICT (room) DO UPDATE SET clear = 1'),
+  clear: db.prepare<[string]>('UPDATE timelines SET clear = 1 WHERE room = ?'),
   rule: db.prepare<[string, string]>('UPDATE timelines SET rulers = ? WHERE room = ?'),
   rulers: db.prepare<[string], { rulers: string | null }>('SELECT rulers FROM timelines WHERE room = ?'),
   stop: db.prepare<[string]>('DELETE FROM timelines WHERE room = ?'),
@@ -34,6 +34,6 @@ export const advanceTimeline = (store: Store, room: string, last: string | undef
 /** Who may change the room's state, in the room's own words: also those who are not in it now. */
 export const rememberRulers = (store: Store, room: string, rulers: string): void => void on(store).rule.run(rulers, room);
 export const recallRulers = (store: Store, room: string): string | undefined => on(store).rulers.get(room)?.rulers ?? undefined;
-/** Only while the room is followed. */
+/** Only of a room that is followed. */
 export const markClear = (store: Store, room: string): void => void on(store).clear.run(room);
 export const stopTimeline = (store: Store, room: string): void => void on(store).stop.run(room);

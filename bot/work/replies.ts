@@ -4,7 +4,7 @@ import { ChangeRefused } from '../store/apply.js';
 import type { MemberExport } from '../store/export.js';
 import type { InboxRow } from '../store/inbox.js';
 import { isJoined } from '../store/memberships.js';
-import { type Action, markSent, outgoingOf, queue } from '../store/outbox.js';
+import { type Action, markSent, outgoingOf, queue, transactionId } from '../store/outbox.js';
 import { allRooms, findRoom } from '../store/rooms.js';
 import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
 import type { Rendered, World } from './world.js';
@@ -32,11 +32,12 @@ interface Part {
   readonly room: string;
 }
 function put(world: World, to: To, { part, version, action, content, fallback, file, room }: Part): void {
-  const marker = { [markerKey]: { command: to.command, part, version } };
+  const marked = (it: Readonly<Record<string, unknown>>, kind: Action | 'fallback'): string =>
+    JSON.stringify({ ...it, [markerKey]: { command: to.command, key: transactionId(to.command, part, version, kind) } });
   const txn = queue(world.store, {
     ...{ command: to.command, part, version, action, room, at: to.at },
-    content: JSON.stringify({ ...content, ...marker }),
-    ...(fallback === undefined ? {} : { fallback: JSON.stringify({ ...fallback, ...marker }) }),
+    content: marked(content, action),
+    ...(fallback === undefined ? {} : { fallback: marked(fallback, 'fallback') }),
     ...(file === undefined ? {} : { file }),
     ...(to.brief ? { brief: true } : { to: to.row.sender }),
   });
@@ -52,7 +53,8 @@ export function queueReply(world: World, to: To, rendered: Rendered): void {
   put(world, to, {
     ...{ part: 0, version, action: stands ? 'edit' : 'send', room: to.room },
     content: make(rendered, addressee),
-    fallback: make(shortForm(rendered), addressee),
+    // A picture that is not taken leaves its words; words that are not taken leave their headline.
+    fallback: make(rendered.chart === undefined ? shortForm(rendered) : { body: rendered.body, html: rendered.html }, addressee),
     ...(rendered.chart === undefined ? {} : { file: rendered.chart.png }),
   });
 }
@@ -77,11 +79,12 @@ export function queueLeave(world: World, command: string, room: string, at: numb
   if (txn !== undefined && world.delivery === 'hand over') markSent(world.store, txn, `handed-over:${txn}`);
 }
 /** Said once to a room, ever: a name of its own takes the place of the command. */
-export function sayOnce(world: World, name: string, room: string, sentence: string, clear: boolean): void {
-  const content = { ...messageContent({ body: sentence, html: '' }, { asker: undefined, thread: undefined, command: undefined }) };
+export function sayOnce(world: Pick<World, 'store' | 'now'>, name: string, room: string, sentence: string, clear: boolean): void {
+  const command = `${name}:${room}`;
+  const content = messageContent({ body: sentence, html: '' }, { asker: undefined, thread: undefined, command: undefined });
   queue(world.store, {
-    ...{ command: `${name}:${room}`, part: 0, version: 0, action: 'send', room, at: world.now() },
-    content: JSON.stringify({ ...content, [markerKey]: { command: `${name}:${room}`, part: 0, version: 0 } }),
+    ...{ command, part: 0, version: 0, action: 'send', room, at: world.now() },
+    content: JSON.stringify({ ...content, [markerKey]: { command, key: transactionId(command, 0, 0, 'send') } }),
     ...(clear ? { clear } : {}),
   });
 }
