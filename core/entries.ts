@@ -10,6 +10,7 @@ import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
+import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
 import * as gearingInputs from './inputs/gearing.js';
@@ -33,6 +34,7 @@ const subjects: readonly Subject[] = [
   tireFigures,
   wheelFigures,
   tireLoadFigures,
+  tiresUnderLoadFigures,
   gearingFigures,
   pressureFigures,
   massFigures,

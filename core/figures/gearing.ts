@@ -16,6 +16,7 @@ import {
 } from '../inputs/gearing.js';
 import { diameterRatio, rollingFactor, tireSize } from '../inputs/tires.js';
 import { designOf, usualOf } from '../tires/design.js';
+import { totalMass } from './aboard.js';
 import { rollingCircumference } from './tires.js';
 
 const exact = 'kinematics, exact: one turn of the wheel is one rolling circumference';
@@ -57,7 +58,7 @@ export const overallRatio = figure({
 export const gearSpeed = figure({
   path: 'gearSpeed',
   scope: 'gear',
-  name: 'road speed at that engine speed',
+  name: 'road speed',
   symbol: 'v',
   words: ['gear speed', 'road speed', 'speed', 'how fast', 'speed in gear'],
   dimension: 'speed',
@@ -70,9 +71,9 @@ export const gearSpeed = figure({
 export const topSpeed = figure({
   path: 'topSpeed',
   scope: 'gear',
-  name: 'speed at the redline',
+  name: 'top speed by gearing',
   symbol: 'v_max',
-  words: ['top speed', 'max speed', 'maximum speed', 'redline speed', 'speed at redline'],
+  words: ['top speed', 'max speed', 'maximum speed', 'redline speed', 'speed at redline', 'speed at the redline'],
   dimension: 'speed',
   needs: { top: firstOf(engineSpeed, redline), circumference: drivenCircumference, overall: overallRatio },
   compute: ({ top, circumference, overall }) => (top / (2 * Math.PI)) * (circumference / overall),
@@ -83,7 +84,7 @@ export const topSpeed = figure({
 export const gearEngineSpeed = figure({
   path: 'gearEngineSpeed',
   scope: 'gear',
-  name: 'engine speed at that road speed',
+  name: 'engine speed',
   symbol: 'n',
   words: ['engine speed', 'rpm', 'revs', 'engine rpm'],
   dimension: 'angularSpeed',
@@ -120,7 +121,7 @@ export const shiftSpeed = figure({
 export const shiftDrop = figure({
   path: 'shiftDrop',
   scope: 'gear',
-  name: 'drop of engine speed to the next gear up',
+  name: 'drop of engine speed to the next gear',
   symbol: 'dn',
   words: ['rpm drop', 'drop', 'shift drop', 'rev drop', 'drop to the next gear'],
   dimension: 'angularSpeed',
@@ -132,7 +133,7 @@ export const shiftDrop = figure({
 export const gearStep = figure({
   path: 'gearStep',
   scope: 'gear',
-  name: 'ratio of the next gear up to this one',
+  name: 'step to the next gear',
   symbol: 'phi',
   words: ['gear step', 'ratio step', 'step to the next gear'],
   dimension: 'ratio',
@@ -145,7 +146,7 @@ export const gearStep = figure({
 export const thrustPerTorque = figure({
   path: 'thrustPerTorque',
   scope: 'gear',
-  name: 'thrust at the tires for each engine torque',
+  name: 'thrust for each engine torque',
   symbol: 'F/T',
   words: ['thrust per torque', 'gearing advantage', 'pull per torque'],
   dimension: 'ratioPerLength',
@@ -159,12 +160,24 @@ export const thrust = figure({
   scope: 'gear',
   name: 'thrust at the tires',
   symbol: 'F',
-  words: ['thrust', 'pull', 'tractive force', 'drive force', 'force at the wheels'],
+  words: ['thrust', 'pull', 'tractive force', 'drive force', 'wheel force'],
   dimension: 'force',
   needs: { torque: engineTorque, perTorque: thrustPerTorque },
   compute: ({ torque, perTorque }) => torque * perTorque,
   formula: 'torque * perTorque',
   source: 'exact; what the tires can hold is another question',
+});
+export const gearAcceleration = figure({
+  path: 'gearAcceleration',
+  scope: 'gear',
+  name: 'acceleration by thrust',
+  symbol: 'a_x',
+  words: ['acceleration in gear', 'thrust acceleration', 'acceleration by thrust'],
+  dimension: 'acceleration',
+  needs: { thrust, mass: totalMass },
+  compute: ({ thrust, mass }) => thrust / mass,
+  formula: 'thrust / mass',
+  source: 'Newton; no rotating masses, drag or wheelspin, so the car does less',
 });
 export const enginePower = figure({
   path: 'enginePower',
@@ -183,7 +196,7 @@ const calibration = 'the speedometer counts turns: it shows the way that the tir
 export const calibratedBySize = figure({
   path: 'speedometer.circumferenceBySize',
   scope: 'car',
-  name: 'circumference that the speedometer counts on, from its tire size',
+  name: 'circumference by the speedometer tire',
   symbol: 'C_c',
   dimension: 'length',
   // As far from what is usual as the tires on the car are assumed to be: their errors are common, so that only the sizes differ.
@@ -204,7 +217,7 @@ export const calibratedBySize = figure({
 export const calibratedByTurns = figure({
   path: 'speedometer.circumferenceByTurns',
   scope: 'car',
-  name: 'circumference that the speedometer counts on, from its turns',
+  name: 'circumference by the speedometer turns',
   symbol: 'C_t',
   dimension: 'length',
   needs: { turns: speedometerTurns },
@@ -228,7 +241,7 @@ export const speedometerRatio = figure({
 export const trueSpeed = figure({
   path: 'speedometer.trueSpeed',
   scope: 'car',
-  name: 'true speed when the speedometer shows that',
+  name: 'true speed',
   symbol: 'v',
   words: ['true speed', 'real speed', 'actual speed'],
   dimension: 'speed',
@@ -241,9 +254,9 @@ export const trueSpeed = figure({
 export const speedometer = figure({
   path: 'speedometer',
   scope: 'car',
-  name: 'what the speedometer shows at that road speed',
+  name: 'speedometer reading',
   symbol: 'v_s',
-  words: ['speedometer', 'speedo', 'shown speed', 'indicated speed'],
+  words: ['speedometer', 'speedo', 'speedometer reading', 'speedo reading', 'shown speed', 'indicated speed'],
   dimension: 'speed',
   needs: { speed: roadSpeed, ratio: speedometerRatio },
   compute: ({ speed, ratio }) => speed / ratio,
@@ -254,7 +267,7 @@ export const speedometer = figure({
 export const mostShown = figure({
   path: 'speedometer.most',
   scope: 'question',
-  name: 'most that a speedometer may show at that road speed',
+  name: 'most that a speedometer may show',
   symbol: 'v_1',
   words: ['speedometer limit', 'most shown speed'],
   dimension: 'speed',

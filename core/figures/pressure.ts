@@ -1,42 +1,42 @@
 /** Pressure against temperature at a fixed volume: always in absolute pressure and absolute temperature. */
 import { figure, firstOf, refuse } from '../catalog.js';
-import { airPressure, coldTemperature, hotPressure, hotTemperature, tirePressure } from '../inputs/pressure.js';
+import { airPressure, coldTemperature, hotAirPressure, hotPressure, hotTemperature, tirePressure } from '../inputs/pressure.js';
 
 const law = 'gas law at fixed volume, absolute pressure over absolute temperature; dry air, no leak, the tire does not grow';
 
 export const hotFromCold = figure({
   path: 'tire.hotFromCold',
   scope: 'corner',
-  name: 'hot pressure from the cold one',
+  name: 'hot pressure',
   symbol: 'P_h',
   words: ['hot pressure', 'hot tire pressure', 'what hot'],
   dimension: 'pressure',
-  needs: { cold: tirePressure, air: airPressure, coldTemperature, hotTemperature },
-  compute: ({ cold, air, coldTemperature, hotTemperature }) => ((cold + air) * hotTemperature) / coldTemperature - air,
-  formula: '(cold + air) * hotTemperature / coldTemperature - air',
+  needs: { cold: tirePressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
+  compute: ({ cold, air, hotAir, coldTemperature, hotTemperature }) => ((cold + air) * hotTemperature) / coldTemperature - hotAir,
+  formula: '(cold + air) * hotTemperature / coldTemperature - hotAir',
   source: law,
   caution: "Hot pressure must stay under the sidewall's maximum unless the tire maker allows more.",
 });
 export const coldFromHot = figure({
   path: 'tire.coldFromHot',
   scope: 'corner',
-  name: 'cold pressure that gives the hot one',
+  name: 'cold pressure for the hot one',
   symbol: 'P_c',
   words: ['cold pressure', 'cold from hot', 'cold tire pressure', 'what cold'],
   dimension: 'pressure',
-  needs: { hot: hotPressure, air: airPressure, coldTemperature, hotTemperature },
-  compute: ({ hot, air, coldTemperature, hotTemperature }) => {
-    const cold = ((hot + air) * coldTemperature) / hotTemperature - air;
+  needs: { hot: hotPressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
+  compute: ({ hot, air, hotAir, coldTemperature, hotTemperature }) => {
+    const cold = ((hot + hotAir) * coldTemperature) / hotTemperature - air;
     return cold > 0 ? cold : refuse('Such a tire would be flat when cold.', 'tire.hotPressure', 'hotTemperature');
   },
-  formula: '(hot + air) * coldTemperature / hotTemperature - air',
+  formula: '(hot + hotAir) * coldTemperature / hotTemperature - air',
   source: law,
   caution: 'Not below what the tire maker allows for the load: check the cold pressure against it.',
 });
 export const pressureRise = figure({
   path: 'tire.pressureRise',
   scope: 'corner',
-  name: 'rise from cold to hot',
+  name: 'pressure rise',
   symbol: 'dP',
   words: ['pressure rise', 'pressure gain'],
   dimension: 'pressure',
@@ -49,7 +49,7 @@ export const pressureRise = figure({
 export const pressurePerTenDegrees = figure({
   path: 'tire.pressurePerTenDegrees',
   scope: 'corner',
-  name: 'change of pressure for each 10 °F (5.6 °C)',
+  name: 'pressure change for each 10 °F',
   symbol: 'dP/dT',
   words: ['pressure per 10 degrees', 'pressure per ten degrees', 'pressure per degree', 'psi per 10 degrees', 'pressure change'],
   dimension: 'pressure',

@@ -67,13 +67,13 @@ export const pMetricRating = figure({
   needs: { size: tireSize },
   compute: ({ size }) => pMetricLoad(size, pMetricPressure),
   source:
-    'TRA formula for aspect ratios 50 to 80, by a public summary (eng-tips.com/faqs.cfm?fid=1148); on a truck or trailer divide by 1.10 (FMVSS 120)',
+    'at 240 kPa (35 psi): TRA formula for aspect ratios 50 to 80, by a public summary (eng-tips.com/faqs.cfm?fid=1148); on a truck or trailer divide by 1.10 (FMVSS 120)',
   caution: loadCaution,
 });
 export const metricOverPMetric = figure({
   path: 'tire.overPMetric',
   scope: 'axle',
-  name: 'load of the load index less that of the P-metric formula',
+  name: 'load over the P-metric load',
   symbol: 'dL',
   words: ['metric over p metric', 'difference from p metric'],
   dimension: 'mass',

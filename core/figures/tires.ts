@@ -37,13 +37,13 @@ export const sectionHeight = figure({
 export const nominalSectionHeight = figure({
   path: 'tire.nominalSectionHeight',
   scope: 'axle',
-  name: 'section height of the tire, not rounded',
+  name: 'nominal section height',
   symbol: 'H_n',
   words: ['nominal section height'],
   dimension: 'length',
   needs: { design: tireDesign },
   compute: ({ design }) => design.nominalSectionHeight,
-  source: 'the numbers of the size as they stand',
+  source: 'the numbers of the size as they stand, not rounded',
 });
 export const designDiameter = figure({
   path: 'tire.designDiameter',
@@ -59,18 +59,18 @@ export const designDiameter = figure({
 export const nominalDiameter = figure({
   path: 'tire.nominalDiameter',
   scope: 'axle',
-  name: 'diameter of the tire by its numbers, not rounded',
+  name: 'nominal diameter of the tire',
   symbol: 'D_n',
   words: ['nominal diameter', 'nominal tire diameter'],
   dimension: 'length',
   needs: { design: tireDesign },
   compute: ({ design }) => design.nominalDiameter,
-  source: 'the numbers of the size as they stand, inch of exactly 25.4 mm',
+  source: 'the numbers of the size as they stand, not rounded, inch of exactly 25.4 mm',
 });
 export const expectedDiameter = figure({
   path: 'tire.expectedDiameter',
   scope: 'axle',
-  name: 'diameter to expect of a tire of this size',
+  name: 'diameter to expect of the tire',
   symbol: 'D_e',
   dimension: 'length',
   needs: { design: designDiameter, ratio: diameterRatio },
@@ -106,7 +106,7 @@ export const freeRadius = figure({
 export const circumferenceFromTurns = figure({
   path: 'tire.circumferenceFromTurns',
   scope: 'axle',
-  name: "rolling circumference from the maker's turns",
+  name: 'circumference by the stated turns',
   symbol: 'C_N',
   dimension: 'length',
   needs: { turns: statedTurns },
@@ -117,7 +117,7 @@ export const circumferenceFromTurns = figure({
 export const circumferenceFromDiameter = figure({
   path: 'tire.circumferenceFromDiameter',
   scope: 'axle',
-  name: 'rolling circumference from the diameter',
+  name: 'circumference by the diameter',
   symbol: 'C_f',
   dimension: 'length',
   needs: { diameter: tireDiameter, factor: rollingFactor },
@@ -153,7 +153,7 @@ export const rollingRadius = figure({
 export const tireTurns = figure({
   path: 'tire.turns',
   scope: 'axle',
-  name: 'turns of the rolling tire per distance',
+  name: 'turns of the tire',
   symbol: 'N',
   words: ['turns per mile', 'rev per mile', 'revolution per mile', 'turns per km', 'rev per km', 'revolution per km', 'turns'],
   dimension: 'turnsPerLength',
@@ -166,7 +166,7 @@ export const tireTurns = figure({
 export const freeTurns = figure({
   path: 'tire.freeTurns',
   scope: 'axle',
-  name: 'turns per distance as if the free tire rolled',
+  name: 'turns of the free tire',
   symbol: 'N_0',
   words: ['free turns per mile', 'free rev per mile', 'free turns per km'],
   dimension: 'turnsPerLength',
@@ -178,7 +178,7 @@ export const freeTurns = figure({
 export const designWidth = figure({
   path: 'tire.designWidth',
   scope: 'axle',
-  name: 'design section width on the measuring rim',
+  name: 'design section width',
   symbol: 'S',
   words: ['design section width', 'design width'],
   dimension: 'length',
@@ -213,7 +213,7 @@ export const mounted = structure({
 export const widthOnWheel = figure({
   path: 'tire.widthOnWheel',
   scope: 'axle',
-  name: 'section width to expect on this wheel',
+  name: 'section width to expect',
   symbol: 'S_e',
   dimension: 'length',
   needs: { mounted, width: designWidth, measuringRim, ratio: widthRatio },
@@ -223,7 +223,7 @@ export const widthOnWheel = figure({
 export const sectionWidth = figure({
   path: 'tire.sectionWidth',
   scope: 'axle',
-  name: 'section width of the tire on its wheel',
+  name: 'section width',
   symbol: 'S_w',
   words: ['section width', 'tire width', 'tire section width', 'how wide'],
   dimension: 'length',
@@ -268,13 +268,13 @@ export const mostRim = figure({
 export const rimMargin = figure({
   path: 'tire.rimMargin',
   scope: 'axle',
-  name: "rim width inside the tire's range, below zero outside it",
+  name: 'rim width margin',
   symbol: 'm_A',
   words: ['rim width margin', 'rim margin'],
   dimension: 'length',
   needs: { mounted, least: leastRim, most: mostRim },
   compute: ({ mounted, least, most }) => Math.min(mounted.wheel.width - least, most - mounted.wheel.width),
-  source: rims,
+  source: `${rims}; below zero the rim is out of the range`,
   caution: rimCaution,
 });
 const limitSource = 'UN R30 paragraph 6, from memory: d + 2H·0.97 to d + 2H·1.04, width to 1.04·S, radial tires';
@@ -309,7 +309,7 @@ export const mostDiameter = figure({
 export const mostWidth = figure({
   path: 'tire.mostWidth',
   scope: 'axle',
-  name: 'greatest section width of a new tire, on the measuring rim',
+  name: 'greatest section width of a new tire',
   symbol: 'S_max',
   words: ['greatest section width', 'maximum section width'],
   dimension: 'length',

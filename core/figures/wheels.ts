@@ -32,7 +32,7 @@ export const rimWidth = figure({
 export const overallWidth = figure({
   path: 'wheel.overallWidth',
   scope: 'axle',
-  name: 'overall width of the wheel, over its flanges',
+  name: 'overall wheel width',
   symbol: 'B_w',
   words: ['overall wheel width'],
   dimension: 'length',
@@ -93,7 +93,7 @@ export const backspacingNow = figure({
 export const innerRimEdge = figure({
   path: 'wheel.innerRimEdge',
   scope: 'axle',
-  name: 'inner rim edge, inboard of the hub face',
+  name: 'inner rim edge from the hub face',
   symbol: 'x_ri',
   words: ['inner rim edge'],
   dimension: 'length',
@@ -105,7 +105,7 @@ export const innerRimEdge = figure({
 export const outerRimEdge = figure({
   path: 'wheel.edge',
   scope: 'axle',
-  name: 'outer rim edge, outboard of the hub face',
+  name: 'outer rim edge from the hub face',
   symbol: 'x_ro',
   words: ['wheel edge', 'outer rim edge', 'stick out', 'poke', 'outer wheel edge'],
   dimension: 'length',
@@ -117,7 +117,7 @@ export const outerRimEdge = figure({
 export const innerTireEdge = figure({
   path: 'tire.innerEdge',
   scope: 'axle',
-  name: 'inner edge of the tire, inboard of the hub face',
+  name: 'inner tire edge from the hub face',
   symbol: 'x_ti',
   words: ['inner edge', 'inner tire edge', 'inside edge'],
   dimension: 'length',
@@ -129,7 +129,7 @@ export const innerTireEdge = figure({
 export const outerTireEdge = figure({
   path: 'tire.outerEdge',
   scope: 'axle',
-  name: 'outer edge of the tire, outboard of the hub face',
+  name: 'outer tire edge from the hub face',
   symbol: 'x_to',
   words: ['outer edge', 'outer tire edge', 'outside edge', 'tire edge'],
   dimension: 'length',
@@ -141,9 +141,9 @@ export const outerTireEdge = figure({
 export const trackPart = figure({
   path: 'wheel.trackPart',
   scope: 'axle',
-  name: 'track that the wheels add to that of the hub faces',
+  name: 'track added by the wheels',
   symbol: 'dt',
-  words: ['track change', 'track from the wheels'],
+  words: ['track change', 'wheel track change'],
   dimension: 'length',
   needs: { offset: effectiveOffset },
   compute: ({ offset }) => -2 * offset,
@@ -153,19 +153,19 @@ export const trackPart = figure({
 export const offsetShift = figure({
   path: 'wheel.shift',
   scope: 'axle',
-  name: 'outward move of each wheel since the car was measured',
+  name: 'outward move of each wheel',
   symbol: 'dET',
   words: ['wheel shift'],
   dimension: 'length',
   needs: { now: effectiveOffset, before: asMeasured(effectiveOffset) },
   compute: ({ now, before }) => before - now,
   formula: 'before - now',
-  source: geometry,
+  source: `${geometry}; since the car was last measured`,
 });
 export const leverRatio = figure({
   path: 'wheel.leverRatio',
   scope: 'axle',
-  name: 'motion ratio with these wheels over that with the wheels it was measured with',
+  name: 'change of motion ratio by the wheels',
   symbol: "MR'/MR",
   words: ['motion ratio change', 'lever ratio'],
   dimension: 'ratio',
@@ -174,13 +174,13 @@ export const leverRatio = figure({
   compute: ({ lever, shift }) =>
     lever + shift > 0 ? lever / (lever + shift) : refuse('The lever is shorter than the shift of the wheel.', 'wheel.lever'),
   formula: 'lever / (lever + shift)',
-  source: "front-view geometry, EXACT: MR' = MR·e/(e + dET), the load moves out with the wheel",
+  source: "front-view geometry, exact: MR' = MR·e/(e + dET), against the wheels that were on when the car was last measured",
 });
 
 export const roomFromGapInside = figure({
   path: 'room.fromGapInside',
   scope: 'axle',
-  name: 'room inside, from the measured gap',
+  name: 'inside room by the gap',
   symbol: 'R_gi',
   dimension: 'length',
   needs: { gap: gapInside, edge: asMeasured(innerTireEdge), rim: asMeasured(innerRimEdge) },
@@ -191,7 +191,7 @@ export const roomFromGapInside = figure({
 export const roomFromGapOutside = figure({
   path: 'room.fromGapOutside',
   scope: 'axle',
-  name: 'room outside, from the measured gap',
+  name: 'outside room by the gap',
   symbol: 'R_go',
   dimension: 'length',
   needs: { gap: gapOutside, edge: asMeasured(outerTireEdge), rim: asMeasured(outerRimEdge) },
@@ -202,7 +202,7 @@ export const roomFromGapOutside = figure({
 export const roomFromGapAround = figure({
   path: 'room.fromGapAround',
   scope: 'axle',
-  name: 'room around, from the measured gap',
+  name: 'room around by the gap',
   symbol: 'R_gr',
   dimension: 'length',
   needs: { gap: gapAround, radius: asMeasured(freeRadius) },
@@ -257,7 +257,7 @@ export const clearAround = figure({
 export const leastClearance = figure({
   path: 'clear.least',
   scope: 'axle',
-  name: 'least clearance of the tire; it fits if this is above zero',
+  name: 'least clearance of the tire',
   symbol: 'c',
   words: ['clearance', 'fit', 'tire clearance', 'least clearance'],
   dimension: 'length',
@@ -265,7 +265,7 @@ export const leastClearance = figure({
   needs: { inside: clearInside, outside: clearOutside, around: clearAround },
   compute: ({ inside, outside, around }) => Math.min(inside, outside, around),
   formula: 'min(inside, outside, around)',
-  source: geometry,
+  source: `${geometry}; the tire fits if it is above zero`,
   caution: fitCaution,
   nonlinear: 'The least of three: near a tie its plus-or-minus is that of the one which is least now.',
 });

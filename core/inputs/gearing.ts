@@ -49,9 +49,9 @@ export const drivenAxle = choice({
   words: ['driven axle', 'driven wheel', 'drive', 'drivetrain', 'driven'],
   options: ['front', 'rear', 'both'],
   optionWords: {
-    front: ['front', 'fwd', 'front wheel drive', 'front drive'],
-    rear: ['rear', 'rwd', 'rear wheel drive', 'rear drive'],
-    both: ['both', 'all', 'awd', '4wd', 'all wheel drive', 'four wheel drive'],
+    front: ['fwd', 'front wheel drive', 'front drive'],
+    rear: ['rwd', 'rear wheel drive', 'rear drive'],
+    both: ['awd', '4wd', 'all wheel drive', 'four wheel drive'],
   },
   measure: 'Which wheels the engine turns.',
 });
@@ -92,7 +92,7 @@ export const roadSpeed = quantity({
 export const shownSpeed = quantity({
   path: 'shownSpeed',
   scope: 'question',
-  name: 'speed that the speedometer shows',
+  name: 'shown speed',
   symbol: 'v_s',
   words: ['speedometer reading', 'shown speed', 'indicated speed', 'indicated', 'speedo reading'],
   dimension: 'speed',
@@ -127,7 +127,7 @@ const calibration = { instead: 'speedometer calibration' } as const;
 export const speedometerTire = designation({
   path: 'speedometer.size',
   scope: 'car',
-  name: 'tire size that the speedometer was made for',
+  name: 'tire size of the speedometer',
   ...calibration,
   words: ['speedometer tire', 'speedometer size', 'speedometer tire size', 'factory tire', 'original tire', 'stock tire', 'stock size'],
   measure: "The size on the car maker's placard.",
@@ -137,7 +137,7 @@ export const speedometerTire = designation({
 export const speedometerTurns = quantity({
   path: 'speedometer.turns',
   scope: 'car',
-  name: 'turns per distance that the speedometer was set to',
+  name: 'turns of the speedometer',
   symbol: 'N_s',
   ...calibration,
   words: ['speedometer turns per mile', 'speedometer calibration', 'speedometer turns per km'],

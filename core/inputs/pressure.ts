@@ -22,7 +22,7 @@ export const tirePressure = quantity({
 export const hotPressure = quantity({
   path: 'tire.hotPressure',
   scope: 'corner',
-  name: 'hot tire pressure, measured or wanted',
+  name: 'hot tire pressure',
   symbol: 'P_h',
   alike: true,
   words: ['hot pressure', 'hot tire pressure', 'hot target', 'hot'],
@@ -30,7 +30,7 @@ export const hotPressure = quantity({
   sane: [50_000, 700_000],
   step,
   told: gauge,
-  measure: 'With the same gauge, at once when the car comes in.',
+  measure: 'With the same gauge, at once when the car comes in; or the hot pressure that you want.',
 });
 export const coldTemperature = quantity({
   path: 'coldTemperature',
@@ -91,5 +91,23 @@ export const airPressure = quantity({
     within: { relative: 0.025 },
     error: 'common',
     source: 'international standard atmosphere, ISO 2533, at the altitude (sea level unless told); weather moves it by about 2 %',
+  },
+});
+export const hotAirPressure = quantity({
+  path: 'hotAirPressure',
+  scope: 'question',
+  name: 'pressure of the air where the hot pressure is read',
+  symbol: 'p_ah',
+  words: ['hot air pressure', 'air pressure there', 'barometer there'],
+  dimension: 'pressure',
+  sane: [50_000, 110_000],
+  told: { usually: 'measured', measured: { absolute: 300 }, spec: { absolute: 1000 } },
+  measure: 'Only where the tires are set in one place and read at another height or on another day.',
+  estimate: {
+    needs: { air: airPressure },
+    compute: ({ air }) => air,
+    within: { absolute: 0 },
+    error: 'common',
+    source: 'the same air, unless told',
   },
 });

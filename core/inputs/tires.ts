@@ -62,7 +62,7 @@ export const measuredCircumference = quantity({
 export const statedTurns = quantity({
   path: 'tire.statedTurns',
   scope: 'axle',
-  name: "turns of the tire per distance, from its maker's data",
+  name: 'stated turns of the tire',
   symbol: 'N_m',
   alike: true,
   instead: 'rolling circumference',
@@ -83,7 +83,7 @@ export const statedTurns = quantity({
 export const rollingFactor = quantity({
   path: 'tire.rollingFactor',
   scope: 'axle',
-  name: 'rolling factor, rolling circumference over diameter',
+  name: 'rolling factor',
   symbol: 'f',
   alike: true,
   words: ['rolling factor'],
@@ -102,7 +102,7 @@ export const rollingFactor = quantity({
 export const measuredSection = quantity({
   path: 'tire.measuredWidth',
   scope: 'axle',
-  name: 'measured section width of the tire on its wheel',
+  name: 'measured section width',
   symbol: 'S_m',
   alike: true,
   words: ['measured section width', 'section width', 'tire section width', 'measured tire width'],

@@ -35,7 +35,7 @@ export const wheelOffset = quantity({
 export const backspacing = quantity({
   path: 'wheel.backspacing',
   scope: 'axle',
-  name: 'backspacing',
+  name: 'measured backspacing',
   symbol: 'BS',
   alike: true,
   instead: 'wheel offset',
@@ -82,7 +82,7 @@ export const flanges = quantity({
 export const frontViewLever = quantity({
   path: 'wheel.lever',
   scope: 'axle',
-  name: 'front-view lever of the suspension',
+  name: 'suspension lever in front view',
   symbol: 'e',
   words: ['front view lever', 'swing arm length', 'front view swing arm length'],
   dimension: 'length',
@@ -135,7 +135,7 @@ const roomSane = [0, 0.6] as const;
 export const roomInside = quantity({
   path: 'room.inside',
   scope: 'axle',
-  name: 'room inside, from the hub face',
+  name: 'inside room',
   symbol: 'R_i',
   instead: 'room inside',
   words: ['inside room', 'room inside', 'inner room'],
@@ -148,7 +148,7 @@ export const roomInside = quantity({
 export const roomOutside = quantity({
   path: 'room.outside',
   scope: 'axle',
-  name: 'room outside, from the hub face',
+  name: 'outside room',
   symbol: 'R_o',
   instead: 'room outside',
   words: ['outside room', 'room outside', 'outer room'],
@@ -161,7 +161,7 @@ export const roomOutside = quantity({
 export const roomAround = quantity({
   path: 'room.around',
   scope: 'axle',
-  name: 'room around, from the hub center',
+  name: 'room around the tire',
   symbol: 'R_r',
   instead: 'room around',
   words: ['radial room', 'room around', 'room around the tire'],
