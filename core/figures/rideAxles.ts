@@ -101,7 +101,7 @@ export const springFrequency = figure({
   scope: 'axle',
   name: 'ride frequency on the springs alone, no tire',
   symbol: 'f_w',
-  words: ['spring frequency', 'frequency without tire', 'ride frequency without tire', 'ride frequency on springs'],
+  words: ['spring frequency', 'frequency without tire', 'ride frequency without tire', 'ride frequency on spring'],
   dimension: 'frequency',
   needs: { left: left(ride.cornerWheelRate), right: right(ride.cornerWheelRate), sprung: axleSprungMass },
   compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),

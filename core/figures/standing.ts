@@ -1,24 +1,10 @@
 /** How the car stands on its springs and tires now, against how it stood when it was measured: loads, heights and wheel travels. */
-import {
-  asMeasured,
-  figure,
-  firstOf,
-  front,
-  left,
-  type Made,
-  maybe,
-  rear,
-  refuse,
-  right,
-  structure,
-  thisAxle,
-  thisSide,
-} from '../catalog.js';
+import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure, thisAxle, thisSide } from '../catalog.js';
 import { rideHeight } from '../inputs/alignment.js';
 import * as massTold from '../inputs/mass.js';
 import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as springTold from '../inputs/springs.js';
-import { type StaticState, type Support, staticState } from '../ride/equilibrium.js';
+import { type Support, staticState } from '../ride/equilibrium.js';
 import { added } from './aboard.js';
 import { unsprungCorner, weighedCorner, weighedSprung } from './mass.js';
 import { motionRatio, springLaw, springStack } from './springs.js';
@@ -79,7 +65,7 @@ export const support = structure({
   }),
   source: equilibrium,
 });
-export const standing: Made<'staticState', 'car', StaticState> = structure({
+export const standing = structure({
   path: 'staticState',
   scope: 'car',
   name: 'how the car stands',
@@ -210,8 +196,18 @@ export const rake = figure({
 export const loadOnSprings = figure({
   path: 'loadOnSprings',
   scope: 'corner',
-  name: 'load of the wheel on springs and tires',
-  symbol: 'N',
+  name: 'weight on the wheel, on springs and tires',
+  symbol: 'W_i',
+  dimension: 'mass',
+  needs: { weighed: asMeasured(weighedCorner), standing, axle: thisAxle, side: thisSide },
+  compute: ({ weighed, standing, axle, side }) => weighed + standing.gain[wheel(axle, side)] / g,
+  source: equilibrium,
+});
+export const loadOfSprung = figure({
+  path: 'loadOfSprung',
+  scope: 'corner',
+  name: 'weight on the wheel, sprung and unsprung',
+  symbol: 'W_i',
   dimension: 'mass',
   needs: { standing, axle: thisAxle, side: thisSide },
   compute: ({ standing, axle, side }) => standing.load[wheel(axle, side)] / g,
@@ -220,7 +216,7 @@ export const loadOnSprings = figure({
 export const loadShared = figure({
   path: 'loadShared',
   scope: 'corner',
-  name: 'load of the wheel with what came aboard shared by distance alone',
+  name: 'weight on the wheel, with what came aboard shared by distance alone',
   symbol: 'N',
   dimension: 'mass',
   needs: { weighed: weighedCorner, added, track: massTold.track, axle: thisAxle, side: thisSide },
@@ -237,7 +233,7 @@ export const cornerMass = figure({
   symbol: 'W_i',
   words: ['weight', 'corner weight', 'wheel weight', 'wheel load', 'scale'],
   dimension: 'mass',
-  needs: { load: firstOf(loadOnSprings, loadShared) },
+  needs: { load: firstOf(loadOnSprings, loadOfSprung, loadShared) },
   compute: ({ load }) => load,
   formula: 'load',
   source: equilibrium,

@@ -54,8 +54,9 @@ export interface StaticState {
   readonly rise: Four<number>;
   /** What the spring carries of the body, at the wheel, N. */
   readonly sprung: Four<number>;
-  /** Load of the tire on the ground, N. */
+  /** Load of the tire on the ground, N, and how much it has gained since then. */
   readonly load: Four<number>;
+  readonly gain: Four<number>;
 }
 
 const mostSteps = 40;
@@ -161,7 +162,7 @@ export function staticState(then: Four<Support>, now: Four<Support>, added: Adde
       }
     }
     if (!(largest < Number.POSITIVE_INFINITY)) break;
-    if (largest < settled) return stateOf(now, u, body, force);
+    if (largest < settled) return stateOf(then, now, u, body, force);
   }
   return refuse('No height was found at which the springs carry this car: check spring rates, lengths and spacers.');
 }
@@ -183,16 +184,22 @@ function turnBody(lack: number[], stiffness: number[], roll: number[], torsion: 
   turn[1] = (r * kf + f * torsion) / determinant;
 }
 
-const stateOf = (now: Four<Support>, u: number[], body: number[], force: number[]): StaticState => ({
-  travel: [u[0]!, u[1]!, u[2]!, u[3]!],
-  rise: [body[0]!, body[1]!, body[2]!, body[3]!],
-  sprung: [force[0]!, force[1]!, force[2]!, force[3]!],
-  load: [force[0]! + now[0].unsprung, force[1]! + now[1].unsprung, force[2]! + now[2].unsprung, force[3]! + now[3].unsprung],
-});
+function stateOf(then: Four<Support>, now: Four<Support>, u: number[], body: number[], force: number[]): StaticState {
+  const load = (i: 0 | 1 | 2 | 3): number => force[i]! + now[i].unsprung;
+  const gain = (i: 0 | 1 | 2 | 3): number => load(i) - then[i].sprung - then[i].unsprung;
+  return {
+    travel: [u[0]!, u[1]!, u[2]!, u[3]!],
+    rise: [body[0]!, body[1]!, body[2]!, body[3]!],
+    sprung: [force[0]!, force[1]!, force[2]!, force[3]!],
+    load: [load(0), load(1), load(2), load(3)],
+    gain: [gain(0), gain(1), gain(2), gain(3)],
+  };
+}
+const none: Four<number> = [0, 0, 0, 0];
 /** Exactly as it was measured. */
 const unchanged = (now: Four<Support>): StaticState => ({
-  travel: [0, 0, 0, 0],
-  rise: [0, 0, 0, 0],
+  travel: none,
+  rise: none,
   sprung: [now[0].sprung, now[1].sprung, now[2].sprung, now[3].sprung],
   load: [
     now[0].sprung + now[0].unsprung,
@@ -200,4 +207,5 @@ const unchanged = (now: Four<Support>): StaticState => ({
     now[2].sprung + now[2].unsprung,
     now[3].sprung + now[3].unsprung,
   ],
+  gain: none,
 });
