@@ -1,9 +1,11 @@
 /** Backups of the database while the bot runs, and putting one back: the program behind `npm run backup`. */
 import { closeSync, existsSync, mkdirSync, openSync, realpathSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import Database from 'better-sqlite3';
 import { LockHeld, lockDatabase, realPath } from './lock.js';
+import { readSettings, SettingsRefused } from './settings.js';
 import { DatabaseRefused, type Inspection, inspect, settleFile, stamp } from './store/database.js';
 import { migrations } from './store/schema.js';
 
@@ -102,28 +104,56 @@ function keepAside(file: string, at: number): string {
   return aside;
 }
 
-const usage = 'npm run backup [-- --to FILE], or npm run backup -- restore FILE';
-/** The program. Gives its exit code. */
-export async function main(args: readonly string[], database: string, now: number, say: (line: string) => void): Promise<number> {
+const usage = 'npm run backup [-- --to FILE], or npm run backup -- restore FILE; --settings FILE and --database FILE say which database';
+const options = { to: { type: 'string' }, settings: { type: 'string' }, database: { type: 'string' } } as const;
+
+export interface World {
+  readonly environment: NodeJS.ProcessEnv;
+  /** Names are relative to it. */
+  readonly folder: string;
+  readonly now: number;
+  say(line: string): void;
+}
+/** The program: backs up, or restores, the database of the settings. Gives its exit code. */
+export async function main(args: readonly string[], { environment, folder, now, say }: World): Promise<number> {
   try {
-    const { values, positionals } = parseArgs({ args: [...args], options: { to: { type: 'string' } }, allowPositionals: true });
+    const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true });
     const [verb, from, ...more] = positionals;
-    if (verb === undefined) {
-      const done = await backup(database, values.to ?? `${resolve(database)}.${stamp(now)}.backup`);
+    const restoring = verb === 'restore' && from !== undefined && more.length === 0 && values.to === undefined;
+    if (verb !== undefined && !restoring) throw new DatabaseRefused(`Use: ${usage}.`);
+    // A database that is named needs no other setting: a backup is not kept from being made by a token that is missing.
+    const file = values.settings === undefined ? {} : { file: values.settings };
+    const database =
+      values.database === undefined ? readSettings({ environment, folder, ...file }).database : resolve(folder, values.database);
+    if (from === undefined) {
+      const done = await backup(database, values.to === undefined ? `${database}.${stamp(now)}.backup` : resolve(folder, values.to));
       say(`Backed up to ${done.file} (schema ${done.version}, ${Math.ceil(done.bytes / 1024)} kB); the copy was opened and checked whole.`);
       return 0;
     }
-    if (verb !== 'restore' || from === undefined || more.length > 0 || values.to !== undefined) throw new DatabaseRefused(`Use: ${usage}.`);
-    const done = await restore(from, database, now);
-    say(`Restored ${done.file} from ${resolve(from)} (schema ${done.version}), which was checked whole.`);
+    const source = resolve(folder, from);
+    const done = await restore(source, database, now);
+    say(`Restored ${done.file} from ${source} (schema ${done.version}), which was checked whole.`);
     say(done.aside === undefined ? 'There was no database before.' : `The database that was there is now ${done.aside}.`);
     return 0;
   } catch (problem) {
-    const ours = problem instanceof DatabaseRefused || problem instanceof LockHeld;
-    if (ours) say(problem.message);
-    else if (problem instanceof TypeError && 'code' in problem && String(problem.code).startsWith('ERR_PARSE_ARGS'))
-      say(`${problem.message} Use: ${usage}.`);
+    const misspelled = problem instanceof TypeError && 'code' in problem && String(problem.code).startsWith('ERR_PARSE_ARGS');
+    if (misspelled) say(`${problem.message.split('. ')[0]}. Use: ${usage}.`);
+    else if (problem instanceof SettingsRefused) for (const mistake of problem.mistakes) say(mistake);
+    else if (problem instanceof DatabaseRefused || problem instanceof LockHeld) say(problem.message);
     else throw problem;
     return 1;
   }
+}
+
+if (isProgram(import.meta.url))
+  process.exitCode = await main(process.argv.slice(2), {
+    environment: process.env,
+    folder: process.cwd(),
+    now: Date.now(),
+    say: (line) => process.stdout.write(`${line}\n`),
+  });
+/** Whether this file was started, and not imported. */
+function isProgram(url: string): boolean {
+  const started = process.argv[1];
+  return started !== undefined && existsSync(started) && realpathSync(started) === fileURLToPath(url);
 }

@@ -1,7 +1,10 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { builtBeside } from '../../bot/apart.js';
 import { backup, main, restore } from '../../bot/backup.js';
 import { lockDatabase } from '../../bot/lock.js';
 import { inspect, type Store } from '../../bot/store/database.js';
@@ -21,9 +24,9 @@ const namesIn = (file: string): unknown[] => {
   database.close();
   return names;
 };
-async function said(args: readonly string[], database: string): Promise<{ code: number; lines: string[] }> {
+async function said(args: readonly string[], database: string, environment: NodeJS.ProcessEnv = { STUBAXLE_DATABASE: database }) {
   const lines: string[] = [];
-  const code = await main(args, database, at, (line) => lines.push(line));
+  const code = await main(args, { environment, folder: dirname(database), now: at, say: (line) => lines.push(line) });
   return { code, lines };
 }
 
@@ -166,6 +169,36 @@ test('the program says what it did, in words', async () => {
       `The database that was there is now ${file}.aside-20260506T070809Z.`,
     ],
   });
+});
+
+test('the database is the one of the settings, or the one that is named', async () => {
+  const file = freshFile();
+  club(file, 'robin').close();
+  const folder = dirname(file);
+  writeFileSync(join(folder, 'own.json'), JSON.stringify({ database: 'club.db' }));
+  expect((await said(['--settings', 'own.json', '--to', 'one'], file, {})).code).toBe(0);
+  expect(namesIn(join(folder, 'one'))).toEqual(['robin']);
+  // Named, it needs no other setting to be right.
+  const wrong = { STUBAXLE_HOMESERVER: 'nonsense' };
+  const refused = await said(['--to', 'two'], file, wrong);
+  expect(refused.code).toBe(1);
+  expect(refused.lines.join('\n')).toContain('homeserver');
+  expect((await said(['--database', 'club.db', '--to', 'two'], file, wrong)).code).toBe(0);
+  expect(await said([], file, {})).toEqual({ code: 1, lines: [`There is no database ${join(folder, 'data', 'console.db')} to back up.`] });
+});
+
+test('it runs as a program', () => {
+  const file = freshFile();
+  club(file, 'robin').close();
+  const program = fileURLToPath(builtBeside(new URL('../../bot/main.ts', import.meta.url).href, 'backup.js'));
+  const run = (...args: string[]) =>
+    spawnSync(process.execPath, [program, '--database', file, ...args], { encoding: 'utf8', cwd: dirname(file) });
+  const kept = run('--to', 'kept');
+  expect([kept.status, kept.stderr]).toEqual([0, '']);
+  expect(kept.stdout).toMatch(/^Backed up to .*kept \(schema/);
+  const back = run('restore', 'kept');
+  expect([back.status, back.stdout.split('\n').length]).toEqual([0, 3]);
+  expect(run('restore', 'nothing').status).toBe(1);
 });
 
 test.each([[['restore']], [['restore', 'a', 'b']], [['repair', 'a']], [['restore', 'a', '--to', 'b']], [['--form', 'a']]])(
