@@ -1,0 +1,75 @@
+/** One message of a member: its lines read, run in order, and answered. Each line is all or nothing; one that is refused does not stop the others. */
+import { type Answer, answer } from './answer.js';
+import type { Command, Outcome, Reply } from './command.js';
+import type { Context } from './context.js';
+import { Draft } from './draft.js';
+import { offer } from './house/offer.js';
+import { isStop, type Reading, type Stop } from './reading.js';
+import { commandOf, commands } from './registry.js';
+import { read } from './resolve.js';
+import { settingOf } from './setting.js';
+import { withoutVerb } from './verbs/without.js';
+
+/** More than this in one message is a file, not a question. */
+const mostLines = 40;
+
+/**
+ * What a message leads to: its answers, and its changes as data. Nothing is saved here.
+ * @throws what a mistake of ours throws: nothing is caught, so the caller can answer with a reference and save nothing.
+ */
+export async function dispatch(text: string, context: Context): Promise<Reply> {
+  const lines = text
+    .split(/\r\n|[\n\r\u2028\u2029]/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  if (lines.length === 0) return { answers: context.room.direct ? [greeting(context)] : [], changes: [], read: [] };
+  if (lines.length > mostLines) {
+    const sentence = `That is ${lines.length} lines; a message can hold ${mostLines}.`;
+    return { answers: [answer('refused', sentence)], changes: [], read: [] };
+  }
+
+  const draft = new Draft(context);
+  const answers: Answer[] = [];
+  let trial = context.conversation.trial;
+  let tried: Reply['trial'];
+  for (const line of lines) {
+    const { trial: _, ...conversation } = context.conversation;
+    const now: Context = {
+      ...context,
+      asker: draft.asker,
+      garage: draft.garage,
+      conversation: trial ? { ...conversation, trial } : conversation,
+    };
+    const outcome = await runLine(line, now);
+    for (const change of outcome.changes ?? []) draft.apply(change);
+    answers.push(outcome.answer);
+    if (outcome.trial) tried = trial = outcome.trial;
+    else if (outcome.changes?.length) tried = trial = undefined;
+  }
+  return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read };
+}
+
+async function runLine(line: string, context: Context): Promise<Outcome> {
+  const reading = read(line, settingOf(context, commands));
+  if (isStop(reading)) return { answer: stopped(reading) };
+  const outcome = await run(reading, line, context);
+  return { ...outcome, answer: { ...outcome.answer, echoes: [...reading.echoes, ...outcome.answer.echoes] } };
+}
+function run(reading: Reading, line: string, context: Context): Outcome | Promise<Outcome> {
+  if (reading.verb === undefined) return withoutVerb(reading, line, context);
+  const command: Command | undefined = commandOf(reading.verb);
+  if (!command) throw new Error(`the reader made up a verb: ${reading.verb}`);
+  if (command.changes && reading.mended) return offer(reading, context);
+  return command.run(reading, context);
+}
+
+const stopped = (stop: Stop): Answer =>
+  answer(stop.stop, stop.sentence, {
+    ...(stop.stop === 'asked' ? { choices: stop.choices } : {}),
+    ...(stop.stop !== 'asked' && stop.line !== undefined ? { next: [{ label: stop.line, line: stop.line }] } : {}),
+  });
+
+const greeting = (context: Context): Answer =>
+  context.garage.chosen
+    ? answer('told', 'Ask about your car: show ride frequency', { next: [{ label: 'help', line: 'help' }] })
+    : answer('told', 'Ask, or save your car: tire 245/40R17 vs 255/40R17', { next: [{ label: 'help', line: 'help' }] });

@@ -1,0 +1,20 @@
+/** The rest of the last answer. */
+import { answer } from '../answer.js';
+import type { Command } from '../command.js';
+import { refused } from './own.js';
+
+export const more: Command = {
+  word: 'more',
+  also: ['the rest', 'go on'],
+  group: 'house',
+  summary: 'The lines of the last answer that did not fit.',
+  examples: [{ line: 'more', does: 'after an answer that says so' }],
+  takes: 'nothing',
+  changes: false,
+  run(_, context) {
+    const { rest } = context.conversation;
+    return rest.length === 0
+      ? refused('There is nothing more to the last answer.', 'help')
+      : { answer: answer('told', 'The rest:', { continued: rest }) };
+  },
+};

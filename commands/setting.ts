@@ -1,0 +1,19 @@
+/** What the reader is told of the world: names and words, no values. */
+import { catalog } from '../core/stubaxle.js';
+import type { Context } from './context.js';
+import type { Setting } from './language/setting.js';
+
+export function settingOf(context: Context, commands: Setting['commands']): Setting {
+  const { garage, asker } = context;
+  const chosen = garage.chosen;
+  return {
+    catalog,
+    commands,
+    preferences: asker.preferences,
+    cars: garage.mine.map(({ id, name }) => ({ id, name })),
+    chosen: chosen?.id,
+    setups: chosen ? garage.setups(chosen.id).map(({ name }) => name) : [],
+    others: garage.others.map(({ id, name, owner, ownerName }) => ({ id, name, owner, ownerName })),
+    members: garage.members,
+  };
+}

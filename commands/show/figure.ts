@@ -1,0 +1,103 @@
+/** One entry of the catalogs at one place, as an answer: the number, the steps to it, what it rests on. */
+import { isRefusal } from '../../core/catalog.js';
+import { type Evaluation, nameAt } from '../../core/engine.js';
+import { type Answer, answer, type Row } from '../answer.js';
+import { phrase, wordOf } from '../canonical.js';
+import type { Preferences } from '../context.js';
+import type { Looked } from '../looked.js';
+import { numbersOf } from '../looked.js';
+import { bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from './amount.js';
+import { disagreements, restsOn } from './rests.js';
+
+const mostSteps = 4;
+
+/** The figures that lead to a figure, nearest first, then in the order of the catalog: `wheel rate`, then `ride rate`. */
+export function stepsTo(numbers: Evaluation, path: string, most = mostSteps): readonly string[] {
+  const found: string[] = [];
+  let level = [path];
+  while (level.length > 0 && found.length < most) {
+    const next: string[] = [];
+    for (const one of level)
+      for (const { path: need } of numbers.used(one)) {
+        if (need === undefined || found.includes(need) || next.includes(need)) continue;
+        const { entry, then } = numbers.catalog.node(need);
+        if (entry.kind === 'place' || then) continue;
+        if (numbers.status(need) === 'computed') next.push(need);
+      }
+    found.push(...next.filter((one) => numbers.catalog.node(one).entry.kind === 'figure'));
+    level = next;
+  }
+  const order = (one: string): number => numbers.catalog.node(one).index;
+  return found.slice(0, most).sort((a, b) => order(a) - order(b));
+}
+
+/** The name of a step under a heading that already says where: `wheel rate`, not `rear wheel rate`. */
+export function nameUnder(numbers: Evaluation, path: string, heading: string): string {
+  const { entry, place } = numbers.catalog.node(path);
+  return place === numbers.catalog.node(heading).place ? entry.name : nameAt(entry, place);
+}
+export function stepRows(numbers: Evaluation, path: string, preferences: Preferences): readonly Row[] {
+  return stepsTo(numbers, path).flatMap((step): Row[] => {
+    const { entry } = numbers.catalog.node(step);
+    const value = numbers.number(step);
+    if (isRefusal(value)) return [];
+    const cell = bare(value, entry.dimension ?? 'ratio', preferences, numbers.within(step), writing(entry));
+    return [{ label: nameUnder(numbers, step, path), cells: [cell] }];
+  });
+}
+
+/** Paths to tell so that a refused figure has a value, as a line that works. */
+export function lineToTell(numbers: Evaluation, because: readonly string[]): string | undefined {
+  for (const path of because) {
+    const node = numbers.catalog.byPath.get(path);
+    if (node?.entry.measure !== undefined) return `help measure ${wordOf(node.entry)}`;
+  }
+  return undefined;
+}
+
+/** An entry of a car, shown. `label` says whose, where it is not the asker's own car in use. */
+export function showOne(looked: Looked, path: string, preferences: Preferences, wantedUnit?: string): Answer {
+  const numbers = numbersOf(looked.situation);
+  const { entry, place } = numbers.catalog.node(path);
+  const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
+  const name = whose === '' ? sentence(nameAt(entry, place)) : `${whose}${nameAt(entry, place)}`;
+  const value = numbers.get(path);
+  if (isRefusal(value)) {
+    const line = lineToTell(numbers, value.because ?? [path]);
+    return answer('refused', `${whose}${value.refused}`, { next: line === undefined ? [] : [{ label: line, line }] });
+  }
+  const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
+  const text = cell === undefined ? 'known' : textOf(cell);
+  const fact = looked.situation.facts.get(path);
+  const status = numbers.status(path);
+  if (status === 'told' && fact) {
+    const shown = factCell(entry, fact, preferences, wantedUnit);
+    const how = entry.told === undefined ? '' : `, ${evidenceText(fact.evidence)}`;
+    return answer('told', `${name} ${textOf(shown)}${how}`, { ...(typeof shown === 'string' ? {} : { amount: shown }) });
+  }
+  const next = [
+    { label: 'why', line: `why ${phrase(entry, place)}` },
+    ...(entry.scope === 'axle' && status === 'computed'
+      ? [{ label: `compare ${other(place)}`, line: `${phrase(entry, place)} vs ${phrase(entry, other(place))}` }]
+      : []),
+  ];
+  if (status === 'estimated') {
+    const line = `help measure ${wordOf(entry)}`;
+    return answer('told', `${name} ${text}, assumed`, {
+      ...(typeof cell === 'object' ? { amount: cell } : {}),
+      assumptions: [`Not told: ${entry.source ?? 'common practice, no source'}.`],
+      next: [{ label: line, line }],
+    });
+  }
+  return answer('told', `${name} ${text}`, {
+    ...(typeof cell === 'object' ? { amount: cell } : {}),
+    rows: stepRows(numbers, path, preferences),
+    assumptions: [
+      ...disagreements(numbers, (one) => one === path || numbers.catalog.dependsOn(path, one)),
+      ...restsOn(numbers, path, preferences),
+    ],
+    cautions: entry.caution === undefined ? [] : [entry.caution],
+    next: looked.current ? next : [],
+  });
+}
+const other = (axle: string): string => (axle === 'front' ? 'rear' : 'front');

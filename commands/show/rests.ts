@@ -1,0 +1,78 @@
+/** What an answer rests on, and what to measure next, in a line. */
+
+import { isRefusal } from '../../core/catalog.js';
+import { measureNext } from '../../core/doubt.js';
+import type { Evaluation, Share } from '../../core/engine.js';
+import { nameAtAll } from '../../core/engine.js';
+import { wordOf } from '../canonical.js';
+import type { Preferences } from '../context.js';
+import { amount, cellOf, evidenceText, textOf, writing } from './amount.js';
+
+/** Shares smaller than this part of the whole plus-or-minus are not worth a word. */
+const notable = 0.3;
+
+/** What the inputs of one error are called together: `front and rear spring rate`. */
+export function namesOfPaths(numbers: Evaluation, paths: readonly string[]): string {
+  const byEntry = new Map<string, string[]>();
+  for (const path of paths) {
+    const { entry, place } = numbers.catalog.node(path);
+    byEntry.set(entry.path, [...(byEntry.get(entry.path) ?? []), place]);
+  }
+  return [...byEntry]
+    .flatMap(([entry, places]) => nameAtAll(numbers.catalog.node(pathIn(places[0] ?? '', entry)).entry, places))
+    .join(' and ');
+}
+const pathIn = (place: string, entry: string): string => (place === '' ? entry : `${place}.${entry}`);
+
+/** `rear tire rate, assumed 1,300 lb/in ± 250` */
+export function shareText(numbers: Evaluation, share: Pick<Share, 'paths' | 'evidence'>, preferences: Preferences): string {
+  const [path] = share.paths;
+  const cell = path === undefined ? undefined : cellOf(numbers, path, preferences);
+  return `${namesOfPaths(numbers, share.paths)}, ${evidenceText(share.evidence)}${cell === undefined ? '' : ` ${textOf(cell)}`}`;
+}
+
+/** A line that teaches how to measure the first of some inputs. */
+export function measureLine(numbers: Evaluation, paths: readonly string[]): string {
+  const [path] = paths;
+  if (path === undefined) throw new Error('an error without inputs');
+  const { entry } = numbers.catalog.node(path);
+  return `help measure ${wordOf(entry)}`;
+}
+
+/** Sentences under a number: what it rests on most, and what measuring that would do. None for a number without doubt. */
+export function restsOn(numbers: Evaluation, path: string, preferences: Preferences): readonly string[] {
+  const [first] = numbers.shares(path);
+  const within = numbers.within(path);
+  const value = numbers.number(path);
+  if (!first || isRefusal(value) || !(within > 0)) return [];
+  if (!Number.isFinite(within)) return [`A slight doubt about the ${namesOfPaths(numbers, first.paths)} takes the answer away.`];
+  if (Math.abs(first.amount) < notable * within) return ['Rests on many things, none much more than the others.'];
+  const says = `Rests most on: ${shareText(numbers, first, preferences)}.`;
+  const next = measureNext(numbers, path, 1)[0];
+  if (!next || next.after > 0.9 * within) return [says];
+  const { entry } = numbers.catalog.node(path);
+  const left = next.after / within;
+  const does =
+    left > 0.42 && left < 0.58
+      ? 'halves the ±'
+      : `leaves ${plusMinus(value, next.after, entry.dimension ?? 'ratio', preferences, writing(entry))}`;
+  return [`${says} Measuring it ${does}: ${measureLine(numbers, next.paths)}`];
+}
+const plusMinus = (
+  value: number,
+  within: number,
+  ...[dimension, preferences, how]: [Parameters<typeof amount>[1], Preferences, ReturnType<typeof writing>]
+) => amount(value, dimension, preferences, within, how).text.replace(/^.*(?=±)/, '');
+
+/** Facts that say again what others say, where the figures shown would have read them. */
+export function disagreements(numbers: Evaluation, among: (path: string) => boolean): readonly string[] {
+  const said: string[] = [];
+  for (const { figure, used, facts, disagree } of numbers.overridden()) {
+    if (!among(figure)) continue;
+    const names = namesOfPaths(numbers, facts);
+    said.push(
+      `The ${namesOfPaths(numbers, [used])} is used, not the ${names}${disagree ? ': they disagree by more than both may be off' : ''}.`,
+    );
+  }
+  return [...new Set(said)].slice(0, 2);
+}

@@ -1,0 +1,27 @@
+/** Ride: frequencies, rates with the tire, heights and travel. */
+import * as axles from '../../core/figures/rideAxles.js';
+import * as standing from '../../core/figures/standing.js';
+import { type Topic, topicCommand } from './topic.js';
+
+export const rideTopic: Topic = {
+  word: 'ride',
+  also: [],
+  summary: 'Ride frequencies, rates with the tire, heights and travel.',
+  examples: [
+    { line: 'ride', does: 'of your car, both ends' },
+    { line: 'ride with front spring 500', does: 'supposing a spring' },
+  ],
+  figures: [
+    axles.rideFrequency,
+    axles.frequencyRatio,
+    axles.rideRate,
+    axles.wheelRate,
+    axles.springFrequency,
+    axles.staticDeflection,
+    standing.heightChange,
+    standing.axleRideHeight,
+    axles.bumpTravel,
+    axles.droopTravel,
+  ],
+};
+export const ride = topicCommand(rideTopic);

@@ -1,0 +1,33 @@
+/** Springs: a coil from its measures, and what a spring is at the wheel. */
+import * as axles from '../../core/figures/rideAxles.js';
+import * as springs from '../../core/figures/springs.js';
+import { heightChange } from '../../core/figures/standing.js';
+import { type Topic, topicCommand } from './topic.js';
+
+export const springTopic: Topic = {
+  word: 'spring',
+  also: [],
+  summary: 'A coil from its wire, or a spring on the car: rate, stress, wheel rate, travel.',
+  examples: [
+    { line: 'spring 12.5mm wire 100mm mean diameter 6 turns', does: 'a coil from its measures' },
+    { line: 'spring 450 lb/in motion ratio .71', does: 'the rate at the wheel' },
+  ],
+  figures: [
+    springs.coilRate,
+    axles.wheelRate,
+    axles.springRateHere,
+    axles.rideRate,
+    axles.rideFrequency,
+    axles.springFrequency,
+    axles.springForce,
+    axles.springCompression,
+    springs.travelToBind,
+    springs.coilIndex,
+    springs.wahl,
+    springs.coilSolid,
+    springs.surge,
+    springs.coilMass,
+    heightChange,
+  ],
+};
+export const spring = topicCommand(springTopic);

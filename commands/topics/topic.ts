@@ -1,0 +1,144 @@
+/**
+ * A topic: a list of figures that belong together. It needs no saved car: what the line tells is laid over the saved one, or over nothing.
+ * One side is listed, several are put side by side.
+ */
+import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
+import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { answer, type Row } from '../answer.js';
+import type { Command, Example, Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { refused } from '../house/own.js';
+import { catalog, type Looked, numbersOf } from '../looked.js';
+import type { Item, Reading } from '../reading.js';
+import { cellOf, sentence, textOf, writing } from '../show/amount.js';
+import { lineToTell } from '../show/figure.js';
+import { disagreements, restsOn } from '../show/rests.js';
+import { askedOf, pathsOf } from '../verbs/asked.js';
+import { type Side, sideBySide, sidesOf } from '../verbs/compare.js';
+
+export interface Topic {
+  readonly word: string;
+  readonly also: readonly string[];
+  readonly summary: string;
+  readonly examples: readonly [Example, ...Example[]];
+  /** The headline's figure first, then in the order in which they are of use. */
+  readonly figures: readonly Entry[];
+}
+const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+
+/** Places to show an entry at: those that the line told something about, where it did. */
+function placesFor(entry: Entry, told: readonly Item[]): readonly string[] {
+  const own = told.filter((item) => item.entry.scope === entry.scope && item.entry.scope !== 'car' && item.entry.scope !== 'question');
+  const said = new Set(own.flatMap((item) => item.places));
+  return said.size > 0 ? [...said] : placesOf(entry.scope);
+}
+
+export interface Shown {
+  readonly path: string;
+  readonly row: Row;
+}
+/** Rows of the figures that are known; one row where all places read the same. */
+export function topicRows(
+  numbers: Evaluation,
+  figures: readonly Entry[],
+  told: readonly Item[],
+  preferences: Preferences,
+  wantedUnit?: string,
+): readonly Shown[] {
+  const toldPaths = told.flatMap(pathsOf);
+  return figures.flatMap((entry): Shown[] => {
+    const found = placesFor(entry, told).flatMap((place): Shown[] => {
+      const path = pathAt(place, entry);
+      if (toldPaths.length > 0 && !toldPaths.some((one) => catalog.dependsOn(path, one))) return [];
+      const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
+      return cell === undefined ? [] : [{ path, row: { label: nameAt(entry, place), cells: [cell] } }];
+    });
+    const [first, ...others] = found;
+    if (!first || others.length === 0) return found;
+    const text = ({ row }: Shown) => row.cells.map(textOf).join();
+    return others.every((one) => text(one) === text(first)) ? [{ path: first.path, row: { ...first.row, label: entry.name } }] : found;
+  });
+}
+
+/** Why the first of some figures has no value, as a refusal. */
+function whyNot(looked: Looked, figures: readonly Entry[], told: readonly Item[], example: string): Outcome {
+  const numbers = numbersOf(looked.situation);
+  for (const entry of figures)
+    for (const place of placesFor(entry, told)) {
+      const value = numbers.number(pathAt(place, entry));
+      if (!isRefusal(value)) continue;
+      const line = lineToTell(numbers, value.because ?? []);
+      return refused(value.refused, told.length === 0 ? example : (line ?? example));
+    }
+  return refused('That is not enough to work anything out.', example);
+}
+
+function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
+  const asked = askedOf(reading.sides[0], reading, context);
+  if ('answer' in asked) return asked;
+  const { preferences } = context.asker;
+  const { looked } = asked;
+  const numbers = numbersOf(looked.situation);
+  const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].filter(isFact);
+  const [example] = topic.examples;
+  const wanted = asked.items.map(({ entry }) => entry).filter(({ kind }) => kind === 'figure');
+  const figures = [...new Set([...wanted, ...topic.figures])];
+  // A figure that was asked for and has no value is the answer, whatever else is known.
+  const [shown, ...others] = topicRows(numbers, figures, told, preferences, reading.wantedUnit);
+  const [first] = wanted;
+  if (!shown || (first && !topicRows(numbers, [first], told, preferences).length))
+    return whyNot(looked, first ? [first] : figures, told, example.line);
+  const cell = shown.row.cells[0];
+  const whose = looked.label === '' || looked.current ? '' : `${looked.label}: `;
+  return {
+    answer: answer('told', `${whose}${sentence(`${shown.row.label} ${shown.row.cells.map(textOf).join(' ')}`)}`, {
+      ...(typeof cell === 'object' ? { amount: cell } : {}),
+      rows: others.map(({ row }) => row),
+      assumptions: [
+        ...disagreements(numbers, (path) => path === shown.path || catalog.dependsOn(shown.path, path)),
+        ...restsOn(numbers, shown.path, preferences),
+      ],
+      cautions: [...new Set([shown, ...others].flatMap(({ path }) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
+    }),
+  };
+}
+
+/** Sides with the topic's own figures first; asked figures alone, when some were asked for. */
+export function sidesOfTopic(
+  figures: readonly Entry[],
+  sides: readonly Side[],
+  told: readonly Item[],
+  context: Context,
+  wantedUnit?: string,
+): Outcome {
+  const asked = [...new Set(sides.flatMap(({ items }) => items.flatMap(pathsOf)))];
+  const toldPaths = told.flatMap(pathsOf);
+  const paths = figures.flatMap((entry) =>
+    placesFor(entry, told)
+      .map((place) => pathAt(place, entry))
+      .filter((path) => toldPaths.length === 0 || toldPaths.some((one) => catalog.dependsOn(path, one))),
+  );
+  const known = (path: string) => sides.every(({ looked }) => !isRefusal(numbersOf(looked.situation).number(path)));
+  const first = [...asked, ...paths].filter(known);
+  return sideBySide(sides, asked.length > 0 ? asked : first, context, wantedUnit);
+}
+
+export function topicAnswer(topic: Topic, reading: Reading, context: Context): Outcome {
+  if (reading.sides.length < 2) return oneSide(topic, reading, context);
+  const sides = sidesOf(reading, context);
+  if ('answer' in sides) return sides;
+  const told = reading.sides.flatMap((side) => side.items).filter(isFact);
+  return sidesOfTopic(topic.figures, sides, told, context, reading.wantedUnit);
+}
+
+export const topicCommand = (topic: Topic): Command => ({
+  word: topic.word,
+  also: topic.also,
+  group: 'topic',
+  summary: topic.summary,
+  examples: topic.examples,
+  takes: 'items',
+  changes: false,
+  run: (reading, context) => topicAnswer(topic, reading, context),
+});
+export { writing };

@@ -1,0 +1,128 @@
+/** What to measure next: what the plus-or-minus is made of, and what measuring would leave of it. */
+import { isRefusal } from '../../core/catalog.js';
+import { measureNext } from '../../core/doubt.js';
+import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { type Answer, answer, type Row } from '../answer.js';
+import { phrase } from '../canonical.js';
+import type { Command, Outcome } from '../command.js';
+import type { Preferences } from '../context.js';
+import { noCar } from '../house/own.js';
+import { catalog, type Looked, numbersOf } from '../looked.js';
+import { amount, evidenceText, sentence, textOf, writing } from '../show/amount.js';
+import { lineToTell } from '../show/figure.js';
+import { measureLine, namesOfPaths } from '../show/rests.js';
+import { askedOf, pathsOf } from './asked.js';
+import { isAskable } from './show.js';
+
+const most = 6;
+const percent = (part: number): string => `${Math.round(part * 100)}%`;
+
+/** One figure: its errors, largest first, and the best measurement. */
+function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer {
+  const numbers = numbersOf(looked.situation);
+  const { entry, place } = catalog.node(path);
+  const value = numbers.number(path);
+  if (isRefusal(value)) {
+    const line = lineToTell(numbers, value.because ?? [path]);
+    return answer('refused', value.refused, { next: line === undefined ? [] : [{ label: line, line }] });
+  }
+  const within = numbers.within(path);
+  const how = writing(entry);
+  const name = sentence(nameAt(entry, place));
+  const shown = amount(value, entry.dimension ?? 'ratio', preferences, within, how);
+  if (!(within > 0)) return answer('told', `${name} ${shown.text}: nothing in it is in doubt.`, { amount: shown });
+  const shares = numbers.shares(path).slice(0, most);
+  const measures = new Map(measureNext(numbers, path, most).map((one) => [one.error, one]));
+  const rows = shares.map((share): Row => {
+    const measure = measures.get(share.error);
+    const left = measure ? `measured: ± ${percent(measure.after / within)} of now` : 'as well as it is told';
+    return {
+      label: namesOfPaths(numbers, share.paths),
+      cells: [evidenceText(share.evidence), `${percent((share.amount / within) ** 2)} of it`, left],
+    };
+  });
+  const [best] = [...measures.values()].sort((a, b) => a.after - b.after);
+  const advice = best
+    ? [`Measure the ${namesOfPaths(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`]
+    : [];
+  const line = best ? measureLine(numbers, best.paths) : undefined;
+  return answer('told', `${name} ${shown.text}`, {
+    amount: shown,
+    columns: ['known', 'share', 'if measured'],
+    rows,
+    assumptions: advice,
+    next: line === undefined ? [] : [{ label: line, line }],
+  });
+}
+
+/** Every figure: which single measurement helps most of them. */
+function doubtOfAll(looked: Looked): Answer {
+  const numbers = numbersOf(looked.situation);
+  const helps = new Map<string, { readonly paths: readonly string[]; readonly evidence: string; gain: number; figures: string[] }>();
+  let counted = 0;
+  for (const entry of catalog.entries) {
+    if (entry.kind !== 'figure' || !isAskable(entry)) continue;
+    for (const place of placesOf(entry.scope)) {
+      const path = pathAt(place, entry);
+      const within = numbers.within(path);
+      if (numbers.status(path) !== 'computed' || !(within > 0) || !Number.isFinite(within)) continue;
+      counted++;
+      const [first] = numbers.shares(path);
+      // What the largest error makes up of the doubt, in parts of the variance: what is gained at most by measuring it.
+      if (!first || first.evidence === 'measured') continue;
+      const one = helps.get(first.error) ?? { paths: first.paths, evidence: evidenceText(first.evidence), gain: 0, figures: [] };
+      one.gain += (first.amount / within) ** 2;
+      one.figures.push(nameAt(entry, place));
+      helps.set(first.error, one);
+    }
+  }
+  const ranked = [...helps.values()].sort((a, b) => b.gain - a.gain);
+  const [best] = ranked;
+  if (!best)
+    return answer(
+      'told',
+      counted === 0 ? `Nothing can be worked out for ${looked.label} yet.` : `What ${looked.label} rests on is measured.`,
+      {},
+    );
+  const line = measureLine(numbers, best.paths);
+  const rows = ranked.slice(0, most).map(({ paths, evidence, figures }) => ({
+    label: namesOfPaths(numbers, paths),
+    cells: [evidence, `${figures.length} ${figures.length === 1 ? 'figure rests' : 'figures rest'} on it most`],
+  }));
+  return answer('told', `Measure the ${namesOfPaths(numbers, best.paths)} next.`, {
+    rows,
+    notes: [`It matters most to: ${best.figures.slice(0, 3).join(', ')}.`],
+    next: [{ label: line, line }],
+  });
+}
+
+export const doubt: Command = {
+  word: 'doubt',
+  also: ['how sure', 'how sure are you', 'how sure are you of', 'what should i measure', 'what to measure'],
+  group: 'verb',
+  summary: 'What the plus-or-minus is made of, and what to measure next.',
+  examples: [
+    { line: 'doubt rear ride frequency', does: 'of one figure' },
+    { line: 'doubt', does: 'of all figures of the car' },
+  ],
+  takes: 'items',
+  changes: false,
+  run(reading, context): Outcome {
+    const asked = askedOf(reading.sides[0], reading, context);
+    if ('answer' in asked) return asked;
+    const { preferences } = context.asker;
+    const paths = asked.items.flatMap(pathsOf);
+    const numbers = numbersOf(asked.looked.situation);
+    const path = paths.find((one) => !isRefusal(numbers.number(one))) ?? paths[0];
+    if (path !== undefined) {
+      const one = doubtOf(asked.looked, path, preferences);
+      const [item] = asked.items;
+      const others = paths.filter((p) => p !== path && catalog.node(p).entry === item?.entry).slice(0, 3);
+      const next = others.map((p) => `doubt ${phrase(catalog.node(p).entry, catalog.node(p).place)}`);
+      return { answer: { ...one, next: [...one.next, ...next.map((line) => ({ label: line, line }))].slice(0, 3) } };
+    }
+    if (!asked.looked.car) return noCar();
+    return { answer: doubtOfAll(asked.looked) };
+  },
+};
+export { textOf };

@@ -1,0 +1,247 @@
+/** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
+import { isInput, isRefusal } from '../../core/catalog.js';
+import { nameAt, nameAtAll, probe, type Situation } from '../../core/engine.js';
+import { type Sought, seek } from '../../core/seek.js';
+import { answer } from '../answer.js';
+import { phrase, wordOf } from '../canonical.js';
+import type { Command, Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { isNotLaid, lay } from '../facts.js';
+import { refused } from '../house/own.js';
+import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
+import type { Choice, Item, Reading } from '../reading.js';
+import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
+import { restsOn } from '../show/rests.js';
+import { pathsOf, supposing } from './asked.js';
+import { moveRow, moves } from './try.js';
+
+interface Target {
+  readonly path: string;
+  readonly value: number;
+  /** Whose figure it is, when it is another car's. */
+  readonly of?: string;
+}
+type Paths = readonly [string, ...string[]];
+
+/** The goal's path: the place that the sought inputs can reach. */
+function goalPath(goal: Item, inputs: readonly string[]): readonly string[] {
+  const paths = pathsOf(goal);
+  const reached = paths.filter((path) => inputs.length === 0 || inputs.some((input) => catalog.dependsOn(path, input)));
+  return reached.length > 0 ? reached : paths;
+}
+function targetOf(reading: Reading, goal: Item, inputs: readonly string[], context: Context): Target | Outcome {
+  const places = goalPath(goal, inputs);
+  const [path, another] = places;
+  if (path === undefined) throw new Error(`the goal ${goal.entry.path} has no place`);
+  if (another !== undefined && !sameEnd(places, inputs)) return { answer: whichEnd(reading, goal, places) };
+  if (goal.said) {
+    if (typeof goal.said.value !== 'number') throw new Error(`${goal.entry.path} is not a number`);
+    return { path, value: goal.said.value };
+  }
+  // `moths front share`: the goal is what another car has.
+  const subject = reading.sides[0]?.subjects[0];
+  const theirs = subject === undefined ? undefined : lookAt(subject, context);
+  if (theirs === undefined) return refused('How much of it is wanted?', `${phrase(goal.entry, ...goal.places)} ?`);
+  if ('answer' in theirs) return theirs;
+  const value = numbersOf(theirs.situation).number(path);
+  return isRefusal(value) ? refused(`${theirs.label}: ${value.refused}`) : { path, value, of: theirs.label };
+}
+/** Several places of one goal are one when all inputs reach all of them: then the first stands for them. */
+const sameEnd = (places: readonly string[], inputs: readonly string[]): boolean =>
+  inputs.length > 0 && places.every((path) => inputs.every((input) => catalog.dependsOn(path, input)));
+
+function whichEnd(reading: Reading, goal: Item, places: readonly string[]) {
+  const sought = reading.sides[0]?.items.filter((item) => item.said === undefined) ?? [];
+  const choices = places.slice(0, 4).map((path): Choice => {
+    const { place } = catalog.node(path);
+    const what = sought
+      .map((item) => phrase(item.entry, ...(item.places.includes(place) ? [place] : item.placed ? item.places : [])))
+      .join(' ');
+    const line = `find ${what} for ${phrase(goal.entry, place)} ${goal.said?.text ?? ''}`.trim();
+    return { label: nameAt(goal.entry, place), line };
+  });
+  return answer('asked', 'At which end?', { choices });
+}
+
+/** Rounded to the step in which it is bought or set. */
+function rounded(value: number, path: string, preferences: Preferences): number | undefined {
+  const { step, sane } = catalog.node(path).entry;
+  if (!step) return undefined;
+  const by = preferences.units === 'us' ? step.inch : step.metric;
+  const near = Math.round(value / by) * by;
+  return sane && (near < sane[0] || near > sane[1]) ? undefined : near;
+}
+
+/** Inputs that could reach the goal and that the line did not name: those told or estimated, most telling first. */
+function candidates(looked: Looked, target: Target): readonly Choice[] {
+  const numbers = numbersOf(looked.situation);
+  const reach: { readonly line: string; readonly label: string; readonly order: number }[] = [];
+  for (const { entry, place, path, then } of catalog.nodes) {
+    if (then || entry.kind !== 'quantity' || entry.scope === 'question' || entry.state || !catalog.dependsOn(target.path, path)) continue;
+    if (numbers.status(path) === 'unknown' || path === target.path) continue;
+    const sought = seek(catalog, looked.situation, { inputs: [path], figure: target.path, target: target.value });
+    if (isRefusal(sought) || sought.roots.length === 0) continue;
+    const goal = catalog.node(target.path);
+    const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
+    const line = `find ${phrase(entry, place)} for ${phrase(goal.entry, goal.place)} ${value}`;
+    reach.push({ line, label: nameAt(entry, place), order: numbers.status(path) === 'told' ? 0 : 1 });
+  }
+  return reach.sort((a, b) => a.order - b.order).slice(0, 4);
+}
+
+function reachText(sought: Sought, target: Target, preferences: Preferences): string {
+  const { entry, place } = catalog.node(target.path);
+  const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, 0, writing(entry)).text;
+  const [low, high] = sought.reach;
+  return `${nameAt(entry, place)} from ${short(write(low))} to ${short(write(high))}`;
+}
+const short = (text: string): string => text;
+
+/** One value of the inputs, as it can be had: what it gives, and what else would move. */
+function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, preferences: Preferences): Outcome {
+  const [first] = inputs;
+  const input = catalog.node(first);
+  const goal = catalog.node(target.path);
+  const name = sentence(
+    nameAtAll(
+      input.entry,
+      inputs.map((path) => catalog.node(path).place),
+    ).join(' and '),
+  );
+  const { dimension = 'ratio' } = input.entry;
+  const exact = bare(root, dimension, preferences, Math.abs(root) * 1e-3, writing(input.entry));
+  const near = rounded(root, first, preferences) ?? root;
+  const chosen = near === root ? exact : bare(near, dimension, preferences, 0, writing(input.entry));
+  const [gives] = probe(catalog, looked.situation, inputs, [target.path])(near);
+  const item: Item = {
+    entry: input.entry,
+    places: inputs.map((path) => catalog.node(path).place),
+    placed: true,
+    said: { value: near, text: valueToType(input.entry, near, preferences) ?? '' },
+  };
+  const laid = lay(looked.situation, [item], { is: 'tried' });
+  if (isNotLaid(laid)) return refused(laid.refused, laid.line);
+  const after: Looked = { ...looked, situation: laid.situation };
+  const numbers = numbersOf(after.situation);
+  const how = writing(goal.entry);
+  const gained =
+    gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
+  const others = moves(looked, after, true).filter(({ path }) => path !== target.path);
+  const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
+  const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
+  return {
+    answer: answer('told', headline, {
+      amount: chosen,
+      columns: ['was', 'with it'],
+      rows: others.map((move) => moveRow(move, preferences)),
+      notes: [
+        near === root ? '' : `Exactly: ${exact.text}.`,
+        others.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
+        target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
+      ].filter((note) => note !== ''),
+      assumptions: restsOn(numbers, target.path, preferences),
+      cautions: input.entry.caution === undefined ? [] : [input.entry.caution],
+      next: looked.current ? [{ label: `try ${line}`, line: `try ${line}` }] : [],
+    }),
+  };
+}
+
+export function findInput(reading: Reading, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const { goal } = reading;
+  const [clause] = reading.sides;
+  if (!goal) return refused('For how much of what?', 'what front spring for 2.0 Hz');
+  const sought = (clause?.items ?? []).filter((item) => item.said === undefined && isInput(item.entry));
+  // With an amount, subjects are the car that is worked on; without, the car whose figure is the goal.
+  const base = lookAtFirst(goal.said ? (clause?.subjects ?? []) : [], context);
+  if ('answer' in base) return base;
+  const told = (clause?.items ?? []).filter((item) => item.said !== undefined);
+  const looked = supposing(base, [...told, ...reading.tried]);
+  if ('answer' in looked) return looked;
+  const inputs = sought.flatMap(pathsOf);
+  const target = targetOf(reading, goal, inputs, context);
+  if ('answer' in target) return target;
+  const useful = inputs.filter((path) => catalog.dependsOn(target.path, path));
+  const paths = useful.length > 0 ? useful : inputs;
+  const [first, ...rest] = paths;
+  if (first === undefined) {
+    const choices = candidates(looked, target);
+    const name = nameAt(catalog.node(target.path).entry, catalog.node(target.path).place);
+    return choices.length === 0
+      ? refused(`Nothing known of ${looked.label || 'a car'} can bring the ${name} there.`, 'show everything')
+      : { answer: answer('asked', `Reach that ${name} by changing what?`, { choices }) };
+  }
+  const entries = new Set(paths.map((path) => catalog.node(path).entry));
+  const [entry, second] = [...entries];
+  if (second)
+    return refused(
+      `One thing at a time: the ${entry?.name} or the ${second.name}?`,
+      `find ${wordOf(second)} for ${phrase(goal.entry, ...goal.places)} ${goal.said?.text ?? ''}`.trim(),
+    );
+  if (entry?.kind !== 'quantity') return refused(`A ${entry?.name} is not an amount that can be sought.`, 'what front spring for 2.0 Hz');
+  const found = seek(catalog, looked.situation, { inputs: [first, ...rest], figure: target.path, target: target.value });
+  if (isRefusal(found)) {
+    const [because] = found.because ?? [];
+    const line = because !== undefined && catalog.byPath.has(because) ? `help measure ${wordOf(catalog.node(because).entry)}` : 'help find';
+    return refused(found.refused, line);
+  }
+  return rootsAnswer(found, [first, ...rest], target, looked, preferences);
+}
+function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looked, preferences: Preferences): Outcome {
+  const input = catalog.node(inputs[0]);
+  const names = nameAtAll(
+    input.entry,
+    inputs.map((path) => catalog.node(path).place),
+  ).join(' and ');
+  const [root, another] = found.roots;
+  if (root === undefined) {
+    const [low, high] = input.entry.sane ?? [0, 0];
+    const write = (si: number) =>
+      bare(si, input.entry.dimension ?? 'ratio', preferences, Math.abs(high - low) * 1e-3, writing(input.entry)).text;
+    return {
+      answer: answer(
+        'refused',
+        `No ${names} does it: between ${write(low)} and ${write(high)} it gives ${reachText(found, target, preferences)}.`,
+        {
+          next: [
+            {
+              label: `draw ${phrase(catalog.node(target.path).entry, catalog.node(target.path).place)}`,
+              line: drawLine(target.path, inputs[0]),
+            },
+          ],
+        },
+      ),
+    };
+  }
+  if (another === undefined) return oneRoot(root, inputs, target, looked, preferences);
+  const { dimension = 'ratio' } = input.entry;
+  const rows = found.roots.map((value) => ({
+    label: names,
+    cells: [bare(value, dimension, preferences, Math.abs(value) * 1e-3, writing(input.entry))],
+  }));
+  return {
+    answer: answer('told', `${found.roots.length} values of the ${names} give that.`, {
+      rows,
+      next: [{ label: 'draw it', line: drawLine(target.path, inputs[0]) }],
+    }),
+  };
+}
+const drawLine = (figure: string, input: string): string => {
+  const [f, i] = [catalog.node(figure), catalog.node(input)];
+  return `draw ${phrase(f.entry, f.place)} against ${phrase(i.entry, i.place)}`;
+};
+
+export const find: Command = {
+  word: 'find',
+  also: [],
+  group: 'verb',
+  summary: 'The input that reaches a wanted figure: what spring for 2.0 Hz. Nothing is saved.',
+  examples: [
+    { line: 'what front spring for 2.0 Hz', does: 'rounded to what can be bought' },
+    { line: 'find final for 62 mph at 6500 in 2nd', does: 'under a condition' },
+  ],
+  takes: 'items',
+  changes: false,
+  run: findInput,
+};
+export type { Situation };

@@ -1,0 +1,141 @@
+/** Show a fact, a figure, everything at an end, a car or a setup. */
+import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
+import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { type Answer, answer, type Cell, type Row } from '../answer.js';
+import type { Command, Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { noCar, refused } from '../house/own.js';
+import { catalog, type Looked, numbersOf } from '../looked.js';
+import type { Item, Reading } from '../reading.js';
+import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
+import { showOne } from '../show/figure.js';
+import { disagreements, restsOn } from '../show/rests.js';
+import { type Asked, askedOf, pathsOf, supposing } from './asked.js';
+
+/** Figures worth a row of their own are those that people have words for. */
+export const isAskable = (entry: Entry): boolean => (entry.words?.length ?? 0) > 0;
+
+export function rowAt(numbers: Evaluation, path: string, preferences: Preferences, label?: string, wantedUnit?: string): Row | undefined {
+  const { entry, place } = numbers.catalog.node(path);
+  const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
+  return cell === undefined ? undefined : { label: label ?? nameAt(entry, place), cells: [cell] };
+}
+
+/** Several places or several entries: a row each, what is alike said once. */
+function showSeveral(looked: Looked, items: readonly Item[], preferences: Preferences, wantedUnit?: string): Answer {
+  const numbers = numbersOf(looked.situation);
+  const paths = items.flatMap(pathsOf);
+  const known = paths.filter((path) => !isRefusal(numbers.get(path)));
+  const [first] = known;
+  if (first === undefined) return showOne(looked, paths[0] ?? '', preferences, wantedUnit);
+  const rows = known.flatMap((path) => rowAt(numbers, path, preferences, undefined, wantedUnit) ?? []);
+  const [top, ...others] = rows;
+  const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
+  const [item] = items;
+  // One entry at several places that all read the same is one answer.
+  const alike =
+    items.length === 1 &&
+    known.length > 1 &&
+    rows.every((row) => row.cells[0] && top?.cells[0] && textOf(row.cells[0]) === textOf(top.cells[0]));
+  if (item && alike && top) {
+    const single = showOne(looked, first, preferences, wantedUnit);
+    return { ...single, headline: `${whose}${sentence(item.entry.name)} ${textOf(top.cells[0] as Cell)}` };
+  }
+  if (known.length === 1) return showOne(looked, first, preferences, wantedUnit);
+  const line = top ? `${top.label} ${top.cells.map(textOf).join(' ')}` : '';
+  return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
+    rows: others,
+    assumptions: [...disagreements(numbers, (path) => known.includes(path)), ...restsOn(numbers, first, preferences)],
+    cautions: [...new Set(known.flatMap((path) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
+  });
+}
+
+/** `250-300 lb/in`: the figure at both ends. */
+function showRange({ base, items }: Asked, reading: Reading, context: Context): Answer | Outcome | undefined {
+  const told = [...(reading.sides[0]?.items ?? []), ...reading.tried];
+  const ranged = told.find((item) => item.said?.to !== undefined);
+  const [item] = items;
+  if (ranged?.said?.to === undefined || !item) return undefined;
+  const { to, ...said } = ranged.said;
+  const others = told.filter((one) => one !== ranged);
+  const from = supposing(base, [...others, { ...ranged, said }]);
+  const until = supposing(base, [...others, { ...ranged, said: { ...said, value: to } }]);
+  if ('answer' in from) return from;
+  if ('answer' in until) return until;
+  const { preferences } = context.asker;
+  const path = pathsOf(item).find((one) => !isRefusal(numbersOf(from.situation).get(one))) ?? pathsOf(item)[0] ?? '';
+  const [a, b] = [numbersOf(from.situation), numbersOf(until.situation)];
+  const [low, high] = [a.number(path), b.number(path)];
+  if (isRefusal(low) || isRefusal(high)) return showOne(isRefusal(low) ? from : until, path, preferences, reading.wantedUnit);
+  const { dimension = 'ratio' } = item.entry;
+  const how = writing(item.entry, reading.wantedUnit);
+  const { place } = catalog.node(path);
+  const ends = [amount(low, dimension, preferences, a.within(path), how), amount(high, dimension, preferences, b.within(path), how)];
+  return answer('told', `${sentence(nameAt(item.entry, place))} ${ends.map(textOf).join(' to ')}`, {
+    ...(ends[0] ? { amount: ends[0] } : {}),
+    assumptions: restsOn(a, path, preferences),
+  });
+}
+
+/** All that is known of a car, or of one end or corner of it: facts first, then figures. */
+function showEverything(looked: Looked, places: readonly string[], preferences: Preferences): Outcome {
+  const numbers = numbersOf(looked.situation);
+  const here = new Set(places);
+  const inPlace = (entry: Entry) => placesOf(entry.scope).filter((place) => here.size === 0 || here.has(place));
+  const rows = (wanted: (entry: Entry, path: string) => boolean): Row[] =>
+    catalog.entries.flatMap((entry) =>
+      inPlace(entry).flatMap((place) => {
+        const path = pathAt(place, entry);
+        return wanted(entry, path) ? (rowAt(numbers, path, preferences, places.length === 1 ? entry.name : undefined) ?? []) : [];
+      }),
+    );
+  const facts = rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
+  const figures = rows((entry, path) => entry.kind === 'figure' && isAskable(entry) && numbers.status(path) === 'computed');
+  const where = places.length === 0 ? '' : places.length === 1 ? `, ${places[0]}` : `, ${places.join(' and ')}`;
+  if (facts.length + figures.length === 0) return refused(`Nothing is known of ${looked.label}${where} yet.`, 'help set');
+  const headline = `${looked.label}${where}: ${facts.length} facts, ${figures.length} figures`;
+  return {
+    answer: answer('told', headline, {
+      rows: [...facts, ...figures],
+      assumptions: disagreements(numbers, () => true),
+      next: [
+        { label: 'doubt', line: 'doubt' },
+        { label: 'history', line: 'history' },
+      ],
+    }),
+  };
+}
+
+export function showAnswer(reading: Reading, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const [clause] = reading.sides;
+  const asked = askedOf(clause, reading, context);
+  if ('answer' in asked) return asked;
+  const { looked, items } = asked;
+  if (items.length === 0) {
+    if (!looked.car) return noCar();
+    return showEverything(looked, reading.everything?.places ?? [], preferences);
+  }
+  const ranged = showRange(asked, reading, context);
+  if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };
+  const [item] = items;
+  const [path] = item ? pathsOf(item) : [];
+  if (items.length === 1 && item?.places.length === 1 && path !== undefined)
+    return { answer: showOne(looked, path, preferences, reading.wantedUnit) };
+  return { answer: showSeveral(looked, items, preferences, reading.wantedUnit) };
+}
+
+export const show: Command = {
+  word: 'show',
+  also: ['what is', "what's", 'whats', 'how much', 'how much is', 'tell me'],
+  group: 'verb',
+  summary: 'A fact, a figure, a car or a setup. A bare name does it too.',
+  examples: [
+    { line: 'show rear ride frequency', does: 'the number, what it rests on' },
+    { line: 'show everything front', does: 'all known of the front' },
+    { line: 'show wheelbase in mm', does: 'a fact, in another unit' },
+  ],
+  takes: 'items',
+  changes: false,
+  run: showAnswer,
+};

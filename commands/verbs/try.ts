@@ -1,0 +1,141 @@
+/** What if: a change that is only tried. What moved is told, largest first against its doubt; nothing is saved. */
+import { isInput, isRefusal } from '../../core/catalog.js';
+import { type Difference, difference } from '../../core/difference.js';
+import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { answer, type Row } from '../answer.js';
+import { itemsText } from '../canonical.js';
+import type { Command, Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { isNotLaid, lay } from '../facts.js';
+import { refused } from '../house/own.js';
+import { askPlace } from '../house/record.js';
+import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
+import type { Item, Reading } from '../reading.js';
+import { alteredRows, sideEffects } from '../show/altered.js';
+import { bare, changeOf, sentence, writing } from '../show/amount.js';
+import { namesOfPaths, restsOn } from '../show/rests.js';
+import { supposing } from './asked.js';
+import { isAskable } from './show.js';
+
+export interface Move {
+  readonly path: string;
+  readonly difference: Difference;
+}
+/** A change smaller than this part of the number is arithmetic, not physics. */
+const least = 1e-9;
+/** Below this part of a number even a sure change is not much to look at: it keeps exact trifles from the top. */
+const trifle = 0.005;
+
+const weight = ({ difference: { change, within, from } }: Move): number => Math.abs(change) / Math.hypot(within, trifle * Math.abs(from));
+
+/** Figures with words of their own that moved from one car to another state of it, largest first against the doubt of the move. */
+export function moves(before: Looked, after: Looked, sameCar: boolean): readonly Move[] {
+  const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
+  const found: Move[] = [];
+  for (const entry of catalog.entries) {
+    if (entry.kind !== 'figure' || !isAskable(entry)) continue;
+    for (const place of placesOf(entry.scope)) {
+      const path = pathAt(place, entry);
+      const [from, to] = [a.number(path), b.number(path)];
+      if (isRefusal(from) || isRefusal(to) || Math.abs(to - from) <= least * Math.max(Math.abs(from), Math.abs(to))) continue;
+      const moved = difference(a, b, path, { sameCar });
+      if (!isRefusal(moved)) found.push({ path, difference: moved });
+    }
+  }
+  return found.sort((p, q) => weight(q) - weight(p));
+}
+/** `1.93 Hz`, `2.21 Hz`: both ends to the place that the change can be told to. */
+export function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
+  const { entry, place } = catalog.node(path);
+  const { dimension = 'ratio' } = entry;
+  const how = writing(entry);
+  return {
+    label: nameAt(entry, place),
+    cells: [bare(moved.from, dimension, preferences, moved.within, how), bare(moved.to, dimension, preferences, moved.within, how)],
+  };
+}
+export function moveText(move: Move, preferences: Preferences): string {
+  const { entry, place } = catalog.node(move.path);
+  const { to, within, change } = move.difference;
+  const { dimension = 'ratio' } = entry;
+  const how = writing(entry);
+  const now = bare(to, dimension, preferences, within, how).text;
+  return `${sentence(nameAt(entry, place))} ${now}, ${changeOf(change, dimension, preferences, within, how).text}`;
+}
+
+/** Tried facts that no figure reads, because another fact that says the same is read first. */
+function unread(before: Looked, after: Looked, paths: readonly string[]): readonly string[] {
+  const numbers = numbersOf(after.situation);
+  return numbers
+    .overridden()
+    .filter(({ facts }) => facts.some((path) => paths.includes(path)))
+    .map(({ used, facts }) => {
+      const names = namesOfPaths(
+        numbers,
+        facts.filter((path) => paths.includes(path)),
+      );
+      return `The ${names} changes nothing while the ${namesOfPaths(numbers, [used])} is told (${before.label}).`;
+    });
+}
+
+export function tryFacts(reading: Reading, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const [clause] = reading.sides;
+  const whole = clause?.items ?? [];
+  const isFact = (item: Item) => item.said !== undefined && isInput(item.entry);
+  const facts = [...whole, ...reading.tried].filter(isFact);
+  const saved = facts.filter(({ entry }) => entry.scope !== 'question');
+  if (saved.length === 0) return refused('Nothing to try was told.', 'try rear spring 650 lb/in');
+  const asked = askPlace(saved, 'try');
+  if (asked) return { answer: asked };
+  const base = lookAtFirst(clause?.subjects ?? [], context);
+  if ('answer' in base) return base;
+  const conditions = supposing(
+    base,
+    facts.filter(({ entry }) => entry.scope === 'question'),
+  );
+  if ('answer' in conditions) return conditions;
+  const laid = lay(conditions.situation, saved, { is: 'tried' });
+  if (isNotLaid(laid)) return refused(laid.refused, laid.line);
+  const after: Looked = { ...conditions, situation: laid.situation };
+
+  const wanted = whole.filter((item) => !isFact(item)).flatMap((item) => item.places.map((place) => pathAt(place, item.entry)));
+  const all = moves(conditions, after, true);
+  const ordered = [...all.filter(({ path }) => wanted.includes(path)), ...all.filter(({ path }) => !wanted.includes(path))];
+  const [first, ...others] = ordered;
+  const paths = laid.told.map(({ path }) => path);
+  const tried = itemsText(saved);
+  const told = alteredRows(laid.told, preferences).map(
+    ({ label, cells }) => `${label} ${cells.map((c) => (typeof c === 'string' ? c : c.text)).join(' to ')}`,
+  );
+  const own = base !== nothing && base.current && base.car !== undefined;
+  const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
+  const done = answer('told', headline, {
+    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: others.map((move) => moveRow(move, preferences)) } : {}),
+    notes: [`Tried, not saved: ${told.join('; ')}.`, ...sideEffects(laid, preferences)],
+    assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
+      0,
+      2,
+    ),
+    cautions: [...new Set(laid.told.flatMap(({ entry }) => entry.caution ?? []))].slice(0, 1),
+    next: own ? [{ label: 'save that', line: 'save that' }] : [],
+  });
+  if (!own || !base.car) return { answer: done };
+  const keep = new Map(laid.told.flatMap(({ path, after: fact }) => (fact ? [[path, fact] as const] : [])));
+  return { answer: done, trial: { car: base.car.id, head: base.car.head.id, line: `set ${tried}`, facts: keep } };
+}
+
+export const tryOut: Command = {
+  word: 'try',
+  also: ['what if', 'what happens if', 'what would happen with'],
+  group: 'verb',
+  summary: 'What moves if something changes. Nothing is saved; save that keeps it.',
+  examples: [
+    { line: 'try rear spring 650', does: 'what moved, largest first' },
+    { line: 'try front spring 10% stiffer', does: 'a change of what is there' },
+    { line: 'try rear spring +50 lb/in and 0.25" spacer rear', does: 'several at once' },
+  ],
+  takes: 'items',
+  changes: false,
+  run: tryFacts,
+};
