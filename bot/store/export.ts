@@ -48,7 +48,7 @@ export const memberExport = z.object({
       setups: z.array(z.object({ name: z.string(), revision: z.int() })),
     }),
   ),
-  rooms: z.array(z.object({ room: z.string(), state: z.string(), name: z.string().optional() })),
+  rooms: z.array(z.object({ room: z.string(), state: z.string(), mayChangeRoom: z.boolean(), name: z.string().optional() })),
   texts: z.array(z.object({ what: z.string(), room: z.string().optional(), at: moment.optional(), text: z.string() })),
   notIncluded: z.array(z.string()),
 });

@@ -3,6 +3,7 @@ import { holder as conversations } from './conversation.js';
 import { holder as inbox } from './inbox.js';
 import { holder as outbox } from './outbox.js';
 import type { Store } from './store.js';
+import { holder as timelines } from './timelines.js';
 
 /** Something that a member wrote, or that was written to them. */
 export interface HeldText {
@@ -20,4 +21,4 @@ export interface Holder {
   erase(store: Store, member: string): void;
 }
 /** One line a table. */
-export const holders: readonly Holder[] = [inbox, outbox, conversations];
+export const holders: readonly Holder[] = [inbox, outbox, conversations, timelines];

@@ -50,8 +50,8 @@ const on = prepared((db) => ({
   ),
   emptyShares: db.prepare<[string]>('DELETE FROM shares WHERE room = ?'),
   empty: db.prepare<[string]>('DELETE FROM memberships WHERE room = ?'),
-  of: db.prepare<[string], { room: string; state: JoinState; name: string | null }>(
-    'SELECT room, state, name FROM memberships WHERE member = ? ORDER BY room',
+  of: db.prepare<[string], { room: string; state: JoinState; name: string | null; rules: number }>(
+    'SELECT room, state, name, may_change_room AS rules FROM memberships WHERE member = ? ORDER BY room',
   ),
   erase: db.prepare<[string]>('DELETE FROM memberships WHERE member = ?'),
 }));
@@ -96,8 +96,8 @@ export function emptyRoom(store: Store, room: string): void {
 export const membershipsOf = (
   store: Store,
   member: string,
-): readonly { readonly room: string; readonly state: JoinState; readonly name?: string }[] =>
+): readonly { readonly room: string; readonly state: JoinState; readonly mayChangeRoom: boolean; readonly name?: string }[] =>
   on(store)
     .of.all(member)
-    .map(({ room, state, name }) => ({ room, state, ...(name === null ? {} : { name }) }));
+    .map(({ room, state, name, rules }) => ({ room, state, mayChangeRoom: rules === 1, ...(name === null ? {} : { name }) }));
 export const eraseMemberships = (store: Store, member: string): void => void on(store).erase.run(member);

@@ -1,11 +1,11 @@
 /** What happens to rooms: invitations, who is in them, who may change them, and the bot's own coming and going. */
 import { z } from 'zod';
 import type { Store } from '../store/database.js';
-import { finishIncoming, type InboxRow } from '../store/inbox.js';
+import { eraseIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
 import { countPeople, emptyRoom, joinedMembers, recordMembership, recordPower } from '../store/memberships.js';
 import { closeRoomOutbox, queue, silenceRoom } from '../store/outbox.js';
 import { enterRoom, findRoom, leaveRoom, markDirect, markEncrypted } from '../store/rooms.js';
-import { recallRulers, rememberRulers } from '../store/timelines.js';
+import { type Rulers, recallRulers, rememberRulers } from '../store/timelines.js';
 import { sayOnce } from './replies.js';
 import type { World } from './world.js';
 
@@ -32,9 +32,8 @@ const levels = z.looseObject({
 });
 const creation = z.looseObject({ room_version: z.string().optional(), additional_creators: z.array(z.string()).optional() });
 
-/** Who may change the room: by its levels, and (from room version 12 on, above all levels) those who made it. */
-const rulersSchema = z.object({ creators: z.array(z.string()), users: z.union([z.literal('everybody'), z.array(z.string())]) });
-function rulersIn(events: StateContent['events'], before: z.infer<typeof rulersSchema>): z.infer<typeof rulersSchema> {
+/** By the room's levels, and (from room version 12 on, above all levels) those who made it. */
+function rulersIn(events: StateContent['events'], before: Rulers): Rulers {
   const created = events.findLast(({ type }) => type === 'm.room.create');
   const made = creation.safeParse(created?.content).data;
   const above = created !== undefined && Number(made?.room_version ?? '1') >= 12;
@@ -46,9 +45,8 @@ function rulersIn(events: StateContent['events'], before: z.infer<typeof rulersS
   return { creators, users: Object.entries(read.users ?? {}).flatMap(([user, level]) => (level >= needed ? [user] : [])) };
 }
 function applyPower(store: Store, room: string, events: StateContent['events']): void {
-  const known = recallRulers(store, room);
-  const rulers = rulersIn(events, known === undefined ? { creators: [], users: [] } : rulersSchema.parse(JSON.parse(known)));
-  rememberRulers(store, room, JSON.stringify(rulers));
+  const rulers = rulersIn(events, recallRulers(store, room) ?? { creators: [], users: [] });
+  rememberRulers(store, room, rulers);
   // Also without a new level: somebody may have come in who had the power already.
   recordPower(
     store,
@@ -61,6 +59,8 @@ function applyPower(store: Store, room: string, events: StateContent['events']):
 export function applyState(world: World, row: InboxRow): void {
   const { store } = world;
   finishIncoming(store, row.seq, 'silent');
+  // What it said stands in the tables from here on; kept here too, it would outlast a member who is forgotten.
+  eraseIncoming(store, row.event);
   const read = stateContent.safeParse(row.content === null ? undefined : JSON.parse(row.content));
   if (!read.success) {
     world.log.error({ event: row.event, room: row.room }, 'a state of a room cannot be read any more');

@@ -120,15 +120,13 @@ test('every input of the real catalog has its place, and nothing else has', () =
 });
 
 const finite = fc.double({ noNaN: true, noDefaultInfinity: true }).map((n) => (Object.is(n, -0) ? 0 : n));
-const table = fc
-  .uniqueArray(finite, { minLength: 1, maxLength: 6 })
-  .chain((x) =>
-    fc.record({
-      x: fc.constant(x.toSorted((a, b) => a - b)),
-      y: fc.array(finite, { minLength: x.length, maxLength: x.length }),
-      between: fc.constantFrom('line', 'step'),
-    }),
-  );
+const table = fc.uniqueArray(finite, { minLength: 1, maxLength: 6 }).chain((x) =>
+  fc.record({
+    x: fc.constant(x.toSorted((a, b) => a - b)),
+    y: fc.array(finite, { minLength: x.length, maxLength: x.length }),
+    between: fc.constantFrom('line', 'step'),
+  }),
+);
 const someFact = (value: fc.Arbitrary<Value>): fc.Arbitrary<Fact> =>
   fc.record({
     value,

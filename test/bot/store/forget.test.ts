@@ -7,9 +7,10 @@ import { memberExport } from '../../../bot/store/export.js';
 import { garageFor } from '../../../bot/store/garage.js';
 import { findIncoming, finishIncoming, receive } from '../../../bot/store/inbox.js';
 import { findMember, meetMember } from '../../../bot/store/members.js';
-import { recordMembership } from '../../../bot/store/memberships.js';
+import { recordMembership, recordPower } from '../../../bot/store/memberships.js';
 import { markSent, queue } from '../../../bot/store/outbox.js';
 import { enterRoom } from '../../../bot/store/rooms.js';
+import { advanceTimeline, recallRulers, rememberRulers } from '../../../bot/store/timelines.js';
 import {
   ash,
   change,
@@ -40,6 +41,9 @@ beforeEach(() => {
   enterRoom(store, room, false);
   meetMember(store, gull, 'gullible', { units: 'metric', decimalMark: ',' });
   recordMembership(store, room, gull, 'join', 'Gull of the nest');
+  recordPower(store, room, [gull, '@elder:example.org']);
+  advanceTimeline(store, room, undefined);
+  rememberRulers(store, room, { creators: [gull], users: ['@elder:example.org', gull] });
   recordMembership(store, paddock, gull, 'join', 'Gull of the nest');
   recordMembership(store, garden, gull, 'join', 'Gull of the nest');
   recordMembership(store, garden, gull, 'leave');
@@ -108,9 +112,9 @@ test('the export is the documented format, also after a round trip, and holds ev
     wheelbase: { value: 2.57, unit: 'm', within: 0.005, evidence: 'measured', source: 'loquatmark' },
   });
   expect(back.rooms).toEqual([
-    { room: garden, state: 'leave' },
-    { room: room, state: 'join', name: 'Gull of the nest' },
-    { room: paddock, state: 'join', name: 'Gull of the nest' },
+    { room: garden, state: 'leave', mayChangeRoom: false },
+    { room: room, state: 'join', mayChangeRoom: true, name: 'Gull of the nest' },
+    { room: paddock, state: 'join', mayChangeRoom: false, name: 'Gull of the nest' },
   ]);
   expect(back.texts.map((one) => [one.what, one.room, one.text])).toEqual([
     ['message', room, 'medlarline'],
@@ -128,7 +132,7 @@ test('the export holds nothing of others, also of cars that are shared with the 
   change(store, robin, [{ change: 'share', car: turnip, room: paddock }]);
   expect(garageFor(store, gull, paddock).others).toHaveLength(1);
   expect(JSON.stringify(exported())).not.toMatch(/turnip|robin/);
-  expect(exported(ash)).toMatchObject({ cars: [], texts: [], rooms: [{ room: garden, state: 'join' }] });
+  expect(exported(ash)).toMatchObject({ cars: [], texts: [], rooms: [{ room: garden, state: 'join', mayChangeRoom: false }] });
 });
 
 test('somebody whom the bot has never met gets a document with nothing in it', () => {
@@ -151,6 +155,7 @@ test('forgotten, a member leaves no trace in any column of any table, and others
   );
   // What was handled stays known as handled.
   expect(findIncoming(store, '$asked')).toMatchObject({ event: '$asked', state: 'answered', content: null, sender: '' });
+  expect(recallRulers(store, room)).toEqual({ creators: [], users: ['@elder:example.org'] });
   expect(everything(store).changed?.length).toBeGreaterThan(0);
   expect(store.database.pragma('foreign_key_check')).toEqual([]);
 });
