@@ -15,10 +15,11 @@ export interface Settings {
   readonly inviteUsers: readonly string[];
   readonly inviteServers: readonly string[];
   readonly prefix: string;
+  readonly keepTextsDays: number;
   readonly healthPort: number | undefined;
   readonly logLevel: 'debug' | 'info' | 'warn' | 'error' | 'silent';
   /** Absolute. */
-  readonly charts: string;
+  readonly files: string;
   readonly demo: boolean;
   /** What is not wrong, but worth a word when the bot starts. */
   readonly notes: readonly string[];
@@ -120,7 +121,7 @@ export function readSettings({ file, environment, folder, flags = {} }: Settings
     mistakes.push(`${it.where}: ${name} must be ${table[name].wanted}${came}.`);
     return undefined;
   };
-  const at = (name: 'accessTokenFile' | 'database' | 'charts'): string | undefined => {
+  const at = (name: 'accessTokenFile' | 'database' | 'files'): string | undefined => {
     const value = get(name, table[name].schema);
     return value === undefined ? undefined : resolve(told.get(name)?.folder ?? folder, value);
   };
@@ -141,9 +142,10 @@ export function readSettings({ file, environment, folder, flags = {} }: Settings
     ...{ homeserver, accessToken, inviteUsers, inviteServers },
     database: at('database') ?? resolve(folder, 'data', told.has('homeserver') ? 'stubaxle.db' : 'console.db'),
     prefix: get('prefix', table.prefix.schema) ?? '!',
+    keepTextsDays: get('keepTextsDays', table.keepTextsDays.schema) ?? 30,
     healthPort: get('healthPort', table.healthPort.schema),
     logLevel: get('logLevel', table.logLevel.schema) ?? (told.has('homeserver') ? 'info' : 'warn'),
-    charts: at('charts') ?? resolve(folder, 'data', 'charts'),
+    files: at('files') ?? resolve(folder, 'data', 'files'),
     demo: get('demo', table.demo.schema) ?? true,
     notes,
   };

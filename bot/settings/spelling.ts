@@ -27,8 +27,8 @@ const foreseen: Readonly<Record<string, SettingName>> = {
   log: 'logLevel',
   level: 'logLevel',
   loglevel: 'logLevel',
-  chartfolder: 'charts',
-  chartsfolder: 'charts',
+  chartfolder: 'files',
+  chartsfolder: 'files',
   demos: 'demo',
   example: 'demo',
 };

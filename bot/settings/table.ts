@@ -8,6 +8,8 @@ const isHomeserver = (text: string): boolean => {
   return url !== undefined && ['http:', 'https:'].includes(url.protocol) && url.username === '' && url.password === '';
 };
 const path = z.string().min(1);
+/** The environment has only text. */
+const wholeNumber = z.union([z.number(), z.string().regex(/^\d+$/).transform(Number)]);
 
 /** One row a setting: the table that the README prints is this one. `wanted` ends the sentence "NAME must be ...". */
 export const table = {
@@ -56,8 +58,14 @@ export const table = {
     about: 'What a line for the bot begins with in a room, where the room has no prefix of its own.',
     standard: '`!`',
   },
+  keepTextsDays: {
+    schema: wholeNumber.pipe(z.number().int().min(1).max(3650)),
+    wanted: 'a number of days from 1 to 3650',
+    about: 'Days for which the text of messages and replies is kept; cars and their changes stay.',
+    standard: '30',
+  },
   healthPort: {
-    schema: z.union([z.number(), z.string().regex(/^\d+$/).transform(Number)]).pipe(z.number().int().min(1).max(65_535)),
+    schema: wholeNumber.pipe(z.number().int().min(1).max(65_535)),
     wanted: 'a port from 1 to 65535',
     about: 'Port on 127.0.0.1 that answers `GET /health`: 200 when all is well, 503 when not.',
     standard: 'none: no port is opened',
@@ -68,11 +76,11 @@ export const table = {
     about: 'How much is logged, as lines of JSON on standard error. Never what members write, and no secret.',
     standard: '`info`; of the console, `warn`',
   },
-  charts: {
+  files: {
     schema: path,
     wanted: 'the path of a folder',
-    about: 'Folder in which the console writes charts.',
-    standard: '`data/charts`',
+    about: 'Folder in which the console writes charts, and the data that members asked for.',
+    standard: '`data/files`',
     file: true,
   },
   demo: {

@@ -39,9 +39,10 @@ describe('settings', () => {
       inviteUsers: [],
       inviteServers: [],
       prefix: '!',
+      keepTextsDays: 30,
       healthPort: undefined,
       logLevel: 'warn',
-      charts: join(folder, 'data', 'charts'),
+      files: join(folder, 'data', 'files'),
       demo: true,
       notes: [],
     });
@@ -62,7 +63,7 @@ describe('settings', () => {
       STUBAXLE_INVITE_USERS: '@robin:example.org, @sam:example.org',
     };
     const settings = readSettings({
-      file: file({ prefix: '#', logLevel: 'debug', charts: '/charts' }),
+      file: file({ prefix: '#', logLevel: 'debug', files: '/files' }),
       environment,
       folder,
       flags: { prefix: '%' },
@@ -70,7 +71,7 @@ describe('settings', () => {
     expect(settings).toMatchObject({
       prefix: '%',
       logLevel: 'error',
-      charts: '/charts',
+      files: '/files',
       inviteUsers: ['@robin:example.org', '@sam:example.org'],
     });
   });
@@ -112,6 +113,7 @@ describe('mistakes', () => {
     ],
     [{ healthPort: 'no' }, 'FILE: healthPort must be a port from 1 to 65535, and "no" came.'],
     [{ healthPort: 70_000 }, 'FILE: healthPort must be a port from 1 to 65535, and 70000 came.'],
+    [{ keepTextsDays: 0 }, 'FILE: keepTextsDays must be a number of days from 1 to 3650, and 0 came.'],
     [{ healthPort: true }, 'FILE: healthPort must be a port from 1 to 65535, and true came.'],
     [{ logLevel: 'loud' }, 'FILE: logLevel must be debug, info, warn, error or silent, and "loud" came.'],
     [{ inviteUsers: ['robin'] }, 'FILE: inviteUsers must be a list of members, such as ["@robin:example.org"], and ["robin"] came.'],
