@@ -76,27 +76,39 @@ function plainNumbers(text: string): string {
   return out;
 }
 
+/**
+ * Identifiers of ours for names, the longest first, as whole words, before anything else is made of the text: a name may be a quantity as it was typed,
+ * `9½ in`. One that begins with a sign is a summand: after another quantity it would otherwise be multiplied with it.
+ */
+function withIdentifiers(
+  expression: string,
+  names: Iterable<string>,
+): { readonly text: string; readonly own: ReadonlyMap<string, string> } {
+  const given = [...names].filter((n) => n.trim() !== '').sort((a, b) => b.length - a.length);
+  const own = new Map(given.map((name, at) => [`name_${at}_`, name]));
+  if (given.length === 0) return { text: expression, own };
+  const identifiers = new Map(given.map((name, at) => [name.normalize('NFC'), `name_${at}_`]));
+  const any = [...identifiers.keys()]
+    .map((n) => `${/^[\p{L}\p{N}_.]/u.test(n) ? '(?<![\\p{L}\\p{N}_.])' : ''}${n.replace(/[.*+?^${}()|[\]\\/-]/gu, '\\$&')}`)
+    .join('|');
+  const text = expression.replace(new RegExp(`(?:${any})(?![\\p{L}\\p{N}_])`, 'gu'), (name) => {
+    const identifier = identifiers.get(name) ?? name;
+    return /^[-−+]/u.test(name) ? ` + ${identifier}` : identifier;
+  });
+  return { text, own };
+}
+
 /** The expression for mathjs, or why it is not looked at. */
 export function prepare(expression: string, names: Iterable<string>): Prepared | Refused {
   if (expression.length > longestExpression)
     return { refused: `That sum is ${expression.length} characters long; at most ${longestExpression} can be worked out.` };
   if (depthOf(expression) > deepestBrackets) return { refused: `Those brackets are nested more than ${deepestBrackets} deep.` };
-  let text = signs.reduce((t, [from, to]) => t.replace(from, to), expression.normalize('NFC').replaceAll('**', '^'));
-  text = text
+  const { text: named, own } = withIdentifiers(expression.normalize('NFC'), names);
+  const text = signs
+    .reduce((t, [from, to]) => t.replace(from, to), named.replaceAll('**', '^'))
     .replace(/(\d+)\s*([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])/gu, (_, whole: string, part: string) => `(${whole}+${fractions[part]})`)
-    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]/gu, (part) => `(${fractions[part]})`);
-  const own = new Map<string, string>();
-  const given = [...names].filter((n) => n.trim() !== '').sort((a, b) => b.length - a.length);
-  const identifiers = new Map<string, string>();
-  given.forEach((name, at) => {
-    identifiers.set(name, `name_${at}_`);
-    own.set(`name_${at}_`, name);
-  });
-  if (given.length > 0) {
-    const any = given.map((n) => n.replace(/[.*+?^${}()|[\]\\/-]/gu, '\\$&')).join('|');
-    text = text.replace(new RegExp(`(?<![\\p{L}\\p{N}_.])(?:${any})(?![\\p{L}\\p{N}_])`, 'gu'), (name) => identifiers.get(name) ?? name);
-  }
-  // `2 x 3`, as many type it.
-  text = text.replace(/(?<=[\d)_])\s*[xX]\s*(?=[\d(.]|name_)/gu, '*');
+    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]/gu, (part) => `(${fractions[part]})`)
+    // `2 x 3`, as many type it.
+    .replace(/(?<=[\d)_])\s*[xX]\s*(?=[\d(.]|name_)/gu, '*');
   return { text: plainNumbers(text), names: own };
 }

@@ -181,3 +181,13 @@ test('names are replaced whole words at a time, the longest first', () => {
   const prepared = prepare('rate + front rate + rates', ['rate', 'front rate']);
   expect(prepared).toMatchObject({ text: 'name_1_ + name_0_ + rates' });
 });
+test('a name may be a quantity as it was typed, with its sign, fraction and group of digits', async () => {
+  const typed = new Map([
+    ['9½ in', { si: 0.2413, unit: 'm' }],
+    ['1,300 lb/in', { si: 227_664, unit: 'N/m' }],
+    ['−2 in', { si: -0.0508, unit: 'm' }],
+  ]);
+  expect(await calculator.calculate('9½ in −2 in', typed)).toMatchObject({ value: expect.closeTo(0.1905, 9), unit: 'm' });
+  expect(await calculator.calculate('9½ in*−2 in', typed)).toMatchObject({ value: expect.closeTo(-0.01225804, 9) });
+  expect(await calculator.calculate('1,300 lb/in * 0,5^2', typed)).toMatchObject({ value: 56_916, unit: 'N/m' });
+});
