@@ -2,19 +2,17 @@
 import { chmodSync, closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import { DatabaseRefused, refusal } from './refused.js';
 import { type Migration, migrations as ours } from './schema.js';
 import type { Store } from './store.js';
 
+export { DatabaseRefused } from './refused.js';
 export type { Store } from './store.js';
 
 export interface Opening {
   readonly migrations?: readonly Migration[];
   /** For the name of the copy. */
   readonly now?: () => number;
-}
-/** The file cannot be used; the message is one sentence for whoever runs the bot. */
-export class DatabaseRefused extends Error {
-  override readonly name = 'DatabaseRefused';
 }
 /** Marks a SQLite file as Stubaxle's (`PRAGMA application_id`): the letters STBX. */
 export const applicationId = 0x53544258;
@@ -34,32 +32,31 @@ export const pragmaNumber = (database: Database.Database, name: string): number 
 export function openDatabase(file: string, { migrations = ours, now = Date.now }: Opening = {}): Store {
   const inMemory = file === ':memory:';
   const path = inMemory ? file : resolve(file);
-  if (!inMemory) {
-    mkdirSync(dirname(path), { recursive: true });
-    // Members' data: readable by the bot's own user only. SQLite gives its log the mode of the file.
-    if (!existsSync(path)) closeSync(openSync(path, 'a', 0o600));
-  }
-  const database = new Database(path, { timeout: 5000 });
+  let database: Database.Database | undefined;
   try {
+    if (!inMemory) makeFile(path);
+    database = new Database(path, { timeout: 5000 });
     const found = admit(database, path, migrations.length);
     settle(database, inMemory);
-    const copiedTo = migrate(database, path, found, migrations, now);
-    return {
-      file: path,
-      database,
-      copiedTo,
-      transaction: (work) => database.transaction(work).immediate(),
-      checkpoint: () => void database.pragma('wal_checkpoint(TRUNCATE)'),
-      close: () => void database.close(),
-    };
+    return storeOf(database, path, migrate(database, path, found, migrations, now));
   } catch (problem) {
-    database.close();
-    if (problem instanceof Database.SqliteError && problem.code === 'SQLITE_NOTADB')
-      throw new DatabaseRefused(`${path} is not a SQLite database; give the bot another file, or restore a backup.`);
-    throw problem;
+    database?.close();
+    throw refusal(problem, path) ?? problem;
   }
 }
-
+const storeOf = (database: Database.Database, file: string, copiedTo: string | undefined): Store => ({
+  file,
+  database,
+  copiedTo,
+  transaction: (work) => database.transaction(work).immediate(),
+  checkpoint: () => void database.pragma('wal_checkpoint(TRUNCATE)'),
+  close: () => void database.close(),
+});
+/** Members' data: readable by the bot's own user only. SQLite gives its log the mode of the file. */
+function makeFile(path: string): void {
+  mkdirSync(dirname(path), { recursive: true });
+  if (!existsSync(path)) closeSync(openSync(path, 'a', 0o600));
+}
 /** What SQLite does not remember from one opening to the next. A WAL database opened again reports synchronous NORMAL, so it is told and then asked. */
 function settle(database: Database.Database, inMemory: boolean): void {
   const journal: unknown = database.pragma('journal_mode = WAL', { simple: true });

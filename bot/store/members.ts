@@ -22,7 +22,7 @@ interface Row {
 const on = prepared((db) => ({
   find: db.prepare<[string], Row>('SELECT id, name, units, decimal_mark FROM members WHERE id = ?'),
   meet: db.prepare<[string, string, string, string]>(
-    'INSERT INTO members (id, name, units, decimal_mark) VALUES (?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name',
+    'INSERT INTO members (id, name, units, decimal_mark) VALUES (?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name WHERE name <> excluded.name',
   ),
   prefer: db.prepare<[string | null, string | null, string]>(
     'UPDATE members SET units = coalesce(?, units), decimal_mark = coalesce(?, decimal_mark) WHERE id = ?',
@@ -36,7 +36,7 @@ export function findMember(store: Store, id: string): Member | undefined {
   const row = on(store).find.get(id);
   return row && { id: row.id, name: row.name, preferences: { units: row.units, decimalMark: row.decimal_mark } };
 }
-/** The member of this id, made with these preferences when unknown; the name is always brought up to date. */
+/** The member of this id, made with these preferences when unknown; the name is brought up to date. Writes nothing when nothing is new. */
 export function meetMember(store: Store, id: string, name: string, preferences: Preferences = { units: 'us', decimalMark: '.' }): Member {
   on(store).meet.run(id, name, preferences.units, preferences.decimalMark);
   const member = findMember(store, id);

@@ -1,10 +1,11 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, statSync, symlinkSync } from 'node:fs';
+import { existsSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
 import { builtBeside } from '../../bot/apart.js';
 import { LockHeld, lockDatabase } from '../../bot/lock.js';
+import { DatabaseRefused } from '../../bot/store/refused.js';
 import { freshFile, freshFolder } from './store/fresh.js';
 
 // Processes run built files: Node 20 cannot run our sources.
@@ -90,4 +91,13 @@ test('taking the lock makes no database', () => {
   const file = freshFile();
   lockDatabase(file).release();
   expect(existsSync(file)).toBe(false);
+});
+
+test('where no file can be made, a sentence says so', () => {
+  const under = freshFile();
+  writeFileSync(under, '');
+  const beyond = join(under, 'club.db');
+  expect(() => lockDatabase(beyond)).toThrow(
+    new DatabaseRefused(`${beyond} can't be opened for writing; check the folder and its permissions.`),
+  );
 });

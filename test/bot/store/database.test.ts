@@ -1,5 +1,5 @@
-import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { applicationId, DatabaseRefused, inspect, openDatabase, pragmaNumber } from '../../../bot/store/database.js';
@@ -150,6 +150,32 @@ test("another program's database and a file that is none are refused, and left a
     'Notes on springs, of more than a hundred bytes, so that SQLite has a header to look at and to find wanting. '.repeat(3),
   );
   expect(() => openDatabase(text)).toThrow(`${text} is not a SQLite database; give the bot another file, or restore a backup.`);
+});
+
+test('a place that cannot be written is refused in one sentence', () => {
+  const file = freshFile();
+  mkdirSync(file);
+  expect(() => openDatabase(file)).toThrow(
+    new DatabaseRefused(`${file} can't be opened for writing; check the folder and its permissions.`),
+  );
+  const under = freshFile();
+  writeFileSync(under, '');
+  const beyond = join(under, 'club.db');
+  expect(() => openDatabase(beyond)).toThrow(
+    new DatabaseRefused(`${beyond} can't be opened for writing; check the folder and its permissions.`),
+  );
+});
+
+test('a damaged schema is refused in one sentence', () => {
+  const file = freshFile();
+  const store = opened(file);
+  store.checkpoint();
+  store.close();
+  const bytes = readFileSync(file);
+  // The schema's own page, after the header.
+  bytes.fill(0x5a, 100, 4096);
+  writeFileSync(file, bytes);
+  expect(() => openDatabase(file)).toThrow(new DatabaseRefused(`${file} is damaged; restore a backup.`));
 });
 
 test('a transaction undoes all of it, and refuses to be asynchronous', () => {
