@@ -1,5 +1,5 @@
 /** Compiles the entries once into nodes: every entry at every place, each after what it needs. */
-import { type Entry, isInput, type Need, type Scope } from '../catalog.js';
+import { type Entry, isInput, type Need, type Scope, type Within } from '../catalog.js';
 import { afterTurns, type Place, pathAt, placeAround, placeNamed, placesOf } from './places.js';
 
 /** An entry at a place. */
@@ -14,6 +14,10 @@ export interface Node {
   /** The same entry and place of the car as it is now (a node that is now: itself). */
   readonly now: number;
   readonly input: boolean;
+  /** Of the entry, kept here because all nodes have one shape and entries have many: reading an entry in the sweep costs a fifth of it. */
+  readonly kind: Entry['kind'];
+  readonly compute: Entry['compute'];
+  readonly within: Within | undefined;
   /** Names of the needs, and for each the nodes that may give it, most direct first, and whether it may be missing. */
   readonly keys: readonly string[];
   readonly from: readonly (readonly number[])[];
@@ -24,7 +28,7 @@ export interface Node {
   readonly firstPick: number;
   /** The error of the estimating rule: the same for all places when the rule says so, and for now and then. */
   readonly rule: string;
-  /** One argument object for all computes of the node: only its values change. Structures may keep theirs, so they get new ones. */
+  /** One argument object for all computes of the node: only its values change, and numbers stay in it unboxed. Structures may keep theirs, so they get new ones. */
   readonly given: Record<string, unknown> | undefined;
 }
 export interface Catalog {
@@ -77,7 +81,8 @@ class Compiler {
     const spare = needs.map(([, need]) => 'absent' in need);
     const keys = needs.map(([key]) => key);
     const index = this.nodes.length;
-    const plain = from.every((sources, k) => sources.length === 1 && !spare[k] && numeric(this.nodes[sources[0]!]!.entry));
+    const numbers = from.map((sources, k) => !spare[k] && sources.every((source) => numeric(this.nodes[source]!.entry)));
+    const plain = from.every((sources, k) => sources.length === 1 && numbers[k]);
     this.nodes.push({
       index,
       path,
@@ -86,13 +91,16 @@ class Compiler {
       then,
       now: now ?? index,
       input: isInput(entry),
+      kind: entry.kind,
+      compute: entry.compute,
+      within: entry.within,
       keys,
       from,
       spare,
       plain,
       firstPick: this.picks,
       rule: `rule ${entry.error === 'common' ? entry.path : pathAt(place, entry)}`,
-      given: entry.kind === 'structure' ? undefined : Object.fromEntries(keys.map((key) => [key, plain ? 0.5 : undefined])),
+      given: entry.kind === 'structure' ? undefined : Object.fromEntries(keys.map((key, k) => [key, numbers[k] ? 0.5 : undefined])),
     });
     this.picks += keys.length;
     this.byPath.set(path, this.nodes[index]!);

@@ -1,7 +1,8 @@
 /** The errors that a car's numbers rest on, and what each contributes to every number. */
 import { type Evidence, halfWidth } from '../catalog.js';
-import { addAll, type Catalog, type Node } from './compile.js';
-import { follow, isKnown, type State } from './state.js';
+import type { Catalog, Node } from './compile.js';
+import { isKnown, type State } from './state.js';
+import { movedBuffer, Sweep } from './sweep.js';
 
 /**
  * One thing that may be wrong: a piece of evidence (facts of one source are wrong together), or an estimating rule
@@ -30,8 +31,6 @@ export interface Contributions {
   readonly bends: Float64Array;
 }
 
-const rounding = 1e-13;
-
 /** Whether a node has an error of its own in this state, and which. */
 function errorOf(state: State, node: Node): string | undefined {
   const { index, entry } = node;
@@ -59,22 +58,10 @@ function groups(catalog: Catalog, state: State): Group[] {
   return [...byError.values()];
 }
 
-/** The known nodes that these can reach, ascending; their count. */
-function reached(catalog: Catalog, state: State, members: readonly number[], set: Uint32Array, into: Int32Array): number {
-  set.fill(0);
-  for (const member of members) addAll(set, catalog.below[member]!);
-  let count = 0;
-  for (let word = 0; word < set.length; word++) {
-    let bits = set[word]!;
-    while (bits !== 0) {
-      const lowest = bits & -bits;
-      const index = word * 32 + 31 - Math.clz32(lowest);
-      // What the car has no value for, it has none for within a doubt either.
-      if (isKnown(state, index)) into[count++] = index;
-      bits ^= lowest;
-    }
-  }
-  return count;
+/** The sum of the changes up and down, whichever of them there are: the contribution over the whole half-width. */
+function amountOf(up: number, down: number): number {
+  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -2 * down;
+  return Number.isNaN(down) ? 2 * up : up - down;
 }
 
 /**
@@ -83,48 +70,36 @@ function reached(catalog: Catalog, state: State, members: readonly number[], set
  * the slightest doubt takes it away, and no width can be told.
  */
 export function contributions(catalog: Catalog, state: State): Contributions {
-  const { number, other, moved } = state;
-  const size = catalog.nodes.length;
-  const list = groups(catalog, state);
-  const baseNumber = number.slice();
-  const baseOther = other.slice();
-  const up = new Float64Array(size);
-  const set = new Uint32Array(catalog.below[0]?.length ?? 0);
-  const affected = new Int32Array(size);
+  const doubts = groups(catalog, state);
+  const sweep = new Sweep(catalog, state);
+  const [up, down] = [movedBuffer(catalog.nodes.length), movedBuffer(catalog.nodes.length)];
   const starts = [0];
   const nodes: number[] = [];
   const amounts: number[] = [];
   const bends: number[] = [];
-  for (const { members } of list) {
-    for (const member of members) moved[member] = 1;
-    const count = reached(catalog, state, members, set, affected);
-    for (let a = 0; a < count; a++) {
-      const index = affected[a]!;
-      follow(state, catalog.nodes[index]!, 0.5);
-      up[index] = number[index]!;
+  const add = (index: number, above: number, below: number): void => {
+    if (Number.isNaN(state.number[index]!)) return;
+    nodes.push(index);
+    amounts.push(amountOf(above, below));
+    const bend = above + below;
+    bends.push(Number.isNaN(bend) ? 0 : bend);
+  };
+  for (const { members } of doubts) {
+    for (const member of members) state.moved[member] = 1;
+    sweep.move(members, 0.5, up);
+    sweep.move(members, -0.5, down);
+    for (const member of members) state.moved[member] = 0;
+    // Both lists ascend; mostly they are the same.
+    for (let u = 0, d = 0; u < up.count || d < down.count; ) {
+      const above = u < up.count ? up.nodes[u]! : Number.POSITIVE_INFINITY;
+      const below = d < down.count ? down.nodes[d]! : Number.POSITIVE_INFINITY;
+      add(Math.min(above, below), above <= below ? up.by[u]! : 0, below <= above ? down.by[d]! : 0);
+      if (above <= below) u++;
+      if (below <= above) d++;
     }
-    for (let a = 0; a < count; a++) follow(state, catalog.nodes[affected[a]!]!, -0.5);
-    for (let a = 0; a < count; a++) {
-      const index = affected[a]!;
-      const base = baseNumber[index]!;
-      const down = number[index]!;
-      number[index] = base;
-      other[index] = baseOther[index];
-      if (Number.isNaN(base)) continue;
-      const above = up[index]! - base;
-      const below = base - down;
-      // Rounding in what cancels is no contribution.
-      if (Math.abs(above) <= rounding * Math.abs(base) && Math.abs(below) <= rounding * Math.abs(base)) continue;
-      const hasAbove = !Number.isNaN(above);
-      const hasBelow = !Number.isNaN(below);
-      nodes.push(index);
-      amounts.push(hasAbove ? (hasBelow ? above + below : 2 * above) : hasBelow ? 2 * below : Number.POSITIVE_INFINITY);
-      bends.push(hasAbove && hasBelow ? above - below : 0);
-    }
-    for (const member of members) moved[member] = 0;
     starts.push(nodes.length);
   }
-  return { doubts: list, starts, nodes: Int32Array.from(nodes), amounts: Float64Array.from(amounts), bends: Float64Array.from(bends) };
+  return { doubts, starts, nodes: Int32Array.from(nodes), amounts: Float64Array.from(amounts), bends: Float64Array.from(bends) };
 }
 
 /** Where the node stands among an error's entries, or -1. */

@@ -82,7 +82,7 @@ const sameFact = (a: Fact | undefined, b: Fact | undefined): boolean =>
 
 function markUnchanged(catalog: Catalog, state: State, situation: Situation): void {
   const { same } = state;
-  const unchanged = situation.then === undefined || situation.then === situation.facts;
+  const unchanged = situation.then === undefined;
   for (const node of catalog.nodes) {
     if (!node.then) continue;
     same[node.index] =
@@ -114,7 +114,8 @@ export function load(catalog: Catalog, situation: Situation): State {
     moved: new Uint8Array(size),
   };
   tellAll(catalog, state, situation.facts, '');
-  tellAll(catalog, state, situation.then ?? situation.facts, 'then.');
+  // Without facts of its own, all of then follows now.
+  if (situation.then) tellAll(catalog, state, situation.then, 'then.');
   markUnchanged(catalog, state, situation);
   return state;
 }
@@ -152,12 +153,12 @@ const place = (node: Node): string => {
  * Returns a refusal of its own; a source that has lost its value only leaves the node without one.
  */
 function work(state: State, node: Node, error: number): Refusal | undefined {
-  const { index, keys, firstPick, entry } = node;
+  const { index, keys, firstPick } = node;
   const { number, other, pick } = state;
   number[index] = Number.NaN;
   other[index] = undefined;
-  if (!entry.compute) {
-    if (entry.kind === 'place') other[index] = place(node);
+  if (!node.compute) {
+    if (node.kind === 'place') other[index] = place(node);
     return undefined;
   }
   const given = node.given ?? {};
@@ -183,14 +184,14 @@ function work(state: State, node: Node, error: number): Refusal | undefined {
       }
     }
   }
-  return keep(state, node, entry.compute(given), error);
+  return keep(state, node, node.compute(given), error);
 }
 
 function keep(state: State, node: Node, result: unknown, error: number): Refusal | undefined {
-  const { index, entry } = node;
+  const { index, within } = node;
   if (typeof result === 'number') {
-    if (!Number.isFinite(result)) return refuse(`The ${entry.name} has no finite value for this car.`, ...node.keys);
-    state.number[index] = error !== 0 && entry.within ? result + error * halfWidth(result, entry.within) : result;
+    if (!Number.isFinite(result)) return refuse(`The ${node.entry.name} has no finite value for this car.`, ...node.keys);
+    state.number[index] = error !== 0 && within ? result + error * halfWidth(result, within) : result;
     return undefined;
   }
   if (isRefusal(result)) return result;
@@ -207,7 +208,7 @@ function tellAgain(state: State, node: Node, fact: Fact, error: number): void {
   state.number[index] = state.told[index]! + error * fact.within;
   // The error of a curve is a fraction of it, and scales it whole.
   state.other[index] =
-    error !== 0 && node.entry.kind === 'curve' && isCurve(fact.value)
+    error !== 0 && node.kind === 'curve' && isCurve(fact.value)
       ? { ...fact.value, y: fact.value.y.map((y) => y * (1 + error * fact.within)) }
       : thing;
 }
