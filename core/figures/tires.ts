@@ -1,5 +1,5 @@
 /** Dimensions that follow from a tire's size, and its three radii. Loads are beside it, in tireLoads. */
-import { figure, firstOf, isRefusal, refuse, structure } from '../catalog.js';
+import { figure, firstOf, isRefusal, maybe, type Refusal, refuse, structure } from '../catalog.js';
 import {
   diameterRatio,
   measuredCircumference,
@@ -12,6 +12,8 @@ import {
 } from '../inputs/tires.js';
 import { wheelSize } from '../inputs/wheels.js';
 import { approvedRims, designOf, limitsOf, widthPerRimWidth } from '../tires/design.js';
+import type { TireSize } from '../tires/size.js';
+import type { WheelSize } from '../tires/wheelSize.js';
 
 const rule = 'UN R30 paragraph 6 and ISO 4000-1, from memory';
 
@@ -204,12 +206,11 @@ export const mounted = structure({
   scope: 'axle',
   name: 'the tire on its wheel',
   needs: { size: tireSize, wheel: wheelSize },
-  compute: ({ size, wheel }) =>
-    Math.abs(size.rimDiameter - wheel.diameter) < 0.002
-      ? { size, wheel }
-      : refuse(`A ${size.label} tire does not go on a ${wheel.diameter_in} in wheel.`, 'tire.size', 'wheel.size'),
+  compute: ({ size, wheel }) => ({ size, wheel, fits: Math.abs(size.rimDiameter - wheel.diameter) < 0.002 }),
   source: 'rim diameters must be the same',
 });
+const misfit = ({ size, wheel }: { readonly size: TireSize; readonly wheel: WheelSize }): Refusal =>
+  refuse(`A ${size.label} tire does not go on a ${wheel.diameter_in} in wheel.`, 'tire.size', 'wheel.size');
 export const widthOnWheel = figure({
   path: 'tire.widthOnWheel',
   scope: 'axle',
@@ -227,9 +228,8 @@ export const sectionWidth = figure({
   symbol: 'S_w',
   words: ['section width', 'tire width', 'tire section width', 'how wide'],
   dimension: 'length',
-  needs: { width: firstOf(measuredSection, widthOnWheel) },
-  compute: ({ width }) => width,
-  formula: 'width',
+  needs: { width: firstOf(measuredSection, widthOnWheel), mounted: maybe(mounted) },
+  compute: ({ width, mounted }) => (mounted === undefined || mounted.fits ? width : misfit(mounted)),
   source: 'measured, else the design width carried to this rim width',
 });
 const rims =
@@ -273,7 +273,8 @@ export const rimMargin = figure({
   words: ['rim width margin', 'rim margin'],
   dimension: 'length',
   needs: { mounted, least: leastRim, most: mostRim },
-  compute: ({ mounted, least, most }) => Math.min(mounted.wheel.width - least, most - mounted.wheel.width),
+  compute: ({ mounted, least, most }) =>
+    mounted.fits ? Math.min(mounted.wheel.width - least, most - mounted.wheel.width) : misfit(mounted),
   source: `${rims}; below zero the rim is out of the range`,
   caution: rimCaution,
 });

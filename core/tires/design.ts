@@ -32,8 +32,8 @@ function measuringShare(aspect: number): number {
   if (aspect >= 45) return 0.85;
   return aspect >= 30 ? 0.9 : 0.92;
 }
-/** Theoretical rim over section width: UN R30 paragraph 6, from memory. */
-const theoreticalShare = (aspect: number): number => (aspect >= 50 ? 0.7 : aspect >= 30 ? 0.85 : 0.9);
+/** Theoretical rim over section width: UN R30 paragraph 6, from memory; below aspect 30 the 0.85 of its neighbours is carried on. */
+const theoreticalShare = (aspect: number): number => (aspect >= 50 ? 0.7 : 0.85);
 /** Least and most rim over section width, by aspect ratio: ISO 4000-1, from memory; check the tire maker's data. */
 function approvedShares(aspect: number): readonly [number, number] {
   if (aspect >= 70) return [0.65, 0.85];

@@ -171,6 +171,9 @@ function letterSize(groups: Groups, whole: string): Refusal {
   );
 }
 
+/** What leads is a metric width, not a diameter in inches. */
+const isWidth = (lead: string | undefined, text: string): boolean => Number(lead) >= (text.includes('/') ? 50 : 100);
+
 const longest = 60;
 /** Capitals, a small x for every sign of multiplication, points for decimal commas, single spaces, without what is not seen. */
 const tidy = (text: string): string =>
@@ -199,7 +202,7 @@ export function readTireSize(text: string): TireSize | Refusal {
     [olderForm, older],
   ] as const) {
     const groups = form.exec(tidied)?.groups;
-    if (!groups || (form === inchForm && Number(groups.diameter) >= 100)) continue;
+    if (!groups || (form === inchForm && isWidth(groups.diameter, tidied))) continue;
     const tail = readTail(groups.tail ?? '', text.trim());
     return isRefusal(tail) ? tail : make(groups, tail, text.trim());
   }

@@ -24,7 +24,7 @@ export function writeWheelSize({ width_in, diameter_in, offset, backspacing }: W
 }
 
 const sizeForm =
-  /^(?<one>\d{1,2}(?:\.\d{1,2})?)\s*(?<flange>(?:JJ|J|K|B)(?![A-Z]))?\s*[Xx×*]\s*(?<two>\d{1,2}(?:\.\d{1,2})?)\s*(?<flange2>(?:JJ|J|K|B)(?![A-Z]))?(?:\s*H2?)?(?<rest>(?:[^\d.].*)?)$/;
+  /^(?<one>\d{1,2}(?:\.\d{1,2})?)\s*(?<flange>(?:JJ|J|K|B)(?![A-WYZ]))?\s*[Xx×*]\s*(?<two>\d{1,2}(?:\.\d{1,2})?)\s*(?<flange2>(?:JJ|J|K|B)(?![A-WYZ]))?(?:\s*H2?)?(?<rest>(?:[^\d.].*)?)$/;
 const offsetForm = /^(?:ET|OFFSET|\+|IS)?\s*(?<sign>[+-])?\s*(?<offset>\d{1,3}(?:\.\d)?)\s*(?:MM)?(?:\s*(?:ET|OFFSET))?$/;
 const backspacingForm =
   /^(?:BS|BACK ?SPACING|BACK ?SPACE)\s*(?<back>\d{1,2}(?:\.\d{1,3})?)\s*(?:IN|INCH(?:ES)?)?$|^(?<after>\d{1,2}(?:\.\d{1,3})?)\s*(?:IN|INCH(?:ES)?)?\s*(?:BS|BACK ?SPACING|BACK ?SPACE)$/;
