@@ -6,8 +6,6 @@ import type { Context } from '../context.js';
 import type { Reading } from '../reading.js';
 
 export function offer(reading: Reading, context: Context): Outcome {
-  const subject = reading.sides[0]?.subjects.find((one) => one.is === 'car');
-  const name = subject?.is === 'car' ? context.garage.mine.find(({ id }) => id === subject.id)?.name : undefined;
-  const line = lineOf(reading, name);
+  const line = lineOf(reading, context);
   return { answer: answer('asked', `Did you mean: ${line}?`, { choices: [{ label: line, line }] }) };
 }

@@ -20,8 +20,8 @@ export const toRecord = (reading: Reading): readonly Item[] =>
   );
 
 /** What a line is called in the history: as it was typed, cut to a length that a phone shows. */
-export const whyOf = (reading: Reading, items: readonly Item[]): string => {
-  const line = `${reading.verb === 'save' ? `save ${reading.names.join(' ')}` : 'set'} ${itemsText(items)}`.trim();
+export const whyOf = (reading: Reading, items: readonly Item[], context: Context): string => {
+  const line = `${reading.verb === 'save' ? `save ${reading.names.join(' ')}` : 'set'} ${itemsText(items, context)}`.trim();
   return [...line].length > 120 ? `${[...line].slice(0, 119).join('')}…` : line;
 };
 
@@ -74,11 +74,11 @@ const isWork = (path: string): boolean => /^(spring|spacer|perch|isolator|helper
 
 /** Records items on a car of the asker's. */
 export function recordOn(car: CarView, items: readonly Item[], reading: Reading, context: Context): Outcome {
-  const laid = lay(situationOf(car.head, context), items, told(reading, context, whyOf(reading, items)));
+  const laid = lay(situationOf(car.head, context), items, told(reading, context, whyOf(reading, items, context)));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   const changes: readonly Change[] = [
     {
-      ...{ change: 'record', car: car.id, head: car.head.id, facts: laid.situation.facts, why: whyOf(reading, items) },
+      ...{ change: 'record', car: car.id, head: car.head.id, facts: laid.situation.facts, why: whyOf(reading, items, context) },
       measuredIn: laid.measured ? 'now' : car.head.measuredIn,
     },
   ];
@@ -86,7 +86,7 @@ export function recordOn(car: CarView, items: readonly Item[], reading: Reading,
 }
 /** The same on a new car, which is then in use. */
 export function recordOnNew(name: string, items: readonly Item[], reading: Reading, context: Context, note?: string): Outcome {
-  const why = whyOf(reading, items);
+  const why = whyOf(reading, items, context);
   const laid = lay({ facts: new Map() }, items, told(reading, context, why));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));

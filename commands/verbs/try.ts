@@ -104,7 +104,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const ordered = [...all.filter(({ path }) => wanted.includes(path)), ...all.filter(({ path }) => !wanted.includes(path))];
   const [first, ...others] = ordered;
   const paths = laid.told.map(({ path }) => path);
-  const tried = itemsText(saved);
+  const tried = itemsText(saved, context);
   const told = alteredRows(laid.told, preferences).map(
     ({ label, cells }) => `${label} ${cells.map((c) => (typeof c === 'string' ? c : c.text)).join(' to ')}`,
   );

@@ -39,7 +39,7 @@ export function withoutVerb(reading: Reading, line: string, context: Context): O
 function recordOrTry(reading: Reading, facts: readonly Item[], context: Context): Outcome {
   const subject = reading.sides[0]?.subjects.find((one) => one.is === 'car');
   const other = subject?.is === 'car' ? context.garage.mine.find(({ id }) => id === subject.id) : undefined;
-  const text = `${itemsText(facts)}${reading.tried.length > 0 ? ` with ${itemsText(reading.tried)}` : ''}`;
+  const text = `${itemsText(facts, context)}${reading.tried.length > 0 ? ` with ${itemsText(reading.tried, context)}` : ''}`;
   const place = askPlace(facts, 'set');
   if (place) return { answer: place };
   const car = other ?? context.garage.chosen;

@@ -2,7 +2,6 @@
 
 import type { Reply } from '../../commands/command.js';
 import type { Calculator, CarView, Change, Context, Conversation, Garage, Member, Preferences, Revision } from '../../commands/context.js';
-import { dispatch } from '../../commands/dispatch.js';
 import type { Choice } from '../../commands/reading.js';
 import type { Facts } from '../../core/car.js';
 
@@ -121,25 +120,25 @@ export class Club {
       ...{ conversation, calculator: this.calculator },
     };
   }
-  /** Text in, reply out, its changes made. A bare number is the choice it stands for, as in the bot. */
-  async say(name: string, text: string, room = 'paddock'): Promise<Reply> {
-    this.now += 60_000;
+  /** What a bare number stands for, in the last answer to that member. */
+  choice(name: string, number: number): Choice | undefined {
+    return this.#person(name).conversation.choices[number - 1];
+  }
+  /** The bot's part of a reply: changes made, what the next line may need remembered. Throws where the store would refuse. */
+  commit(name: string, reply: Reply): void {
     const person = this.#person(name);
-    const picked = /^\d$/.test(text) ? person.conversation.choices[Number(text) - 1]?.line : undefined;
-    const reply = await dispatch(picked ?? text, this.context(name, room));
-    const made = this.#commit(person, reply);
-    const choices: readonly Choice[] = reply.answers.flatMap((one) => (one.choices.length > 0 ? one.choices : one.next));
+    const made = this.#apply(person, reply);
+    const choices: readonly Choice[] = reply.answers.flatMap((one) => [...one.choices, ...one.next]);
     const trial = reply.trial && {
       ...reply.trial,
       car: made.get(`car ${reply.trial.car}`) ?? reply.trial.car,
       head: made.get(`revision ${reply.trial.head}`) ?? reply.trial.head,
     };
     person.conversation = { rest: [], choices, ...(trial ? { trial } : {}) };
-    return reply;
   }
 
   /** As the store does it: in order, all or none; ids of the message's own replaced by those stored for them. */
-  #commit(person: Person, reply: Reply): Map<string, number> {
+  #apply(person: Person, reply: Reply): Map<string, number> {
     for (const { car, head } of reply.read) {
       if (this.cars.find((one) => one.id === car)?.head !== head) throw new Error(`car ${car} was not read at its head`);
     }
