@@ -1,7 +1,10 @@
 /** The same by axle, as most cars are asked about: left and right together; and the travel that is left before something stops it. */
 import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right } from '../catalog.js';
 import * as told from '../inputs/ride.js';
+import { wire } from '../inputs/springs.js';
+import { coilStress } from '../springs/coil.js';
 import * as ride from './ride.js';
+import { meanDiameter, wahl } from './springs.js';
 import { axleSprungMass, cornerMass, travelSince } from './standing.js';
 import { freeRadius } from './tires.js';
 import { leverRatio } from './wheels.js';
@@ -33,6 +36,19 @@ export const springForce = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+});
+export const coilStressHere = figure({
+  path: 'coil.stress',
+  scope: 'axle',
+  name: 'shear stress of the wire at ride height',
+  symbol: 'tau',
+  words: ['coil stress', 'wire stress', 'spring stress', 'shear stress'],
+  dimension: 'stress',
+  typical: { range: [2e8, 8e8], of: 'suspension springs at ride height; common practice, no source' },
+  needs: { wahl, force: springForce, wire, diameter: meanDiameter },
+  compute: ({ wahl, force, wire, diameter }) => coilStress(wahl, force, wire, diameter),
+  formula: 'wahl * 8 * force * diameter / (pi * wire^3)',
+  source: 'Bhandari, Design of Machine Elements, ch. 10, with the factor of Wahl',
 });
 export const springCompression = figure({
   path: 'springCompression',

@@ -20,7 +20,8 @@ export const coilOfOuter = figure({
   formula: 'outer - wire',
   source: exact,
 });
-const meanDiameter = firstOf(told.coilMeanDiameter, coilOfOuter);
+/** As told, or from the outside. */
+export const meanDiameter = firstOf(told.coilMeanDiameter, coilOfOuter);
 export const coilIndex = figure({
   path: 'coil.index',
   scope: 'axle',
