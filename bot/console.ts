@@ -61,6 +61,8 @@ export async function runConsole(options: ConsoleOptions): Promise<void> {
     ...(sitting ? { output, prompt: prompt(), historySize: 200 } : {}),
     crlfDelay: Number.POSITIVE_INFINITY,
   });
+  // From here on, so that nothing that is typed during the welcome is lost.
+  const typed = lines[Symbol.asyncIterator]();
   const end = (): void => lines.close();
   signal.addEventListener('abort', end, { once: true });
   lines.once('SIGINT', end);
@@ -69,7 +71,7 @@ export async function runConsole(options: ConsoleOptions): Promise<void> {
       await write(`${welcome.join('\n')}\n\n`);
       lines.prompt();
     }
-    for await (const line of lines) {
+    for await (const line of { [Symbol.asyncIterator]: () => typed }) {
       if (signal.aborted) break;
       if (!options.json && line.trim() === '') {
         if (sitting) lines.prompt();

@@ -5,9 +5,9 @@ import { createLog } from '../log.js';
 import { createServices } from '../services.js';
 import type { Settings } from '../settings.js';
 import type { Store } from '../store/database.js';
-import type { Log, World } from '../work/world.js';
 import { Work } from '../work.js';
 import { enter } from './session.js';
+import { consoleWorld } from './world.js';
 
 export interface ConsoleStart {
   readonly settings: Pick<Settings, 'prefix' | 'logLevel' | 'files' | 'demo'>;
@@ -16,16 +16,6 @@ export interface ConsoleStart {
   readonly as?: string;
   readonly signal: AbortSignal;
 }
-
-/** The world of a console: replies are handed over to whoever asked. */
-export const consoleWorld = (store: Store, { dispatch, render }: Pick<World, 'dispatch' | 'render'>, log: Log, prefix: string): World => ({
-  ...{ store, dispatch, render, log, prefix },
-  now: Date.now,
-  me: { id: 'stubaxle', name: 'stubaxle' },
-  mayInvite: () => false,
-  delivery: 'hand over',
-  whyNotEncrypted: 'The console has no encrypted rooms.',
-});
 
 /** @throws what a mistake of ours throws; a line that breaks is answered with a reference instead. */
 export async function startConsole({ settings, store, json, as, signal }: ConsoleStart): Promise<void> {

@@ -97,6 +97,7 @@ function parts(answer: Answer, { width, from }: Sizes) {
     ...(answer.continued === undefined ? [] : [{ kind: 'fixed' as const, lines: answer.continued.map(clean) }]),
     ...answer.notes.map((note) => noteBlock(note, width)),
   ];
+  const { reference } = answer;
   const cautions = answer.cautions.map((c) => (/^(caution|careful|warning)\b/i.test(c) ? c : `Caution: ${c}`));
   return {
     body,
@@ -104,7 +105,7 @@ function parts(answer: Answer, { width, from }: Sizes) {
     assumptions: proseBlocks(answer.assumptions, width),
     cautions: [
       ...proseBlocks(cautions, width, 'caution'),
-      ...proseBlocks(answer.reference === undefined ? [] : [`Reference to quote: ${answer.reference}`], width),
+      ...proseBlocks(reference === undefined || answer.headline.includes(reference) ? [] : [`Reference to quote: ${reference}`], width),
     ],
     choices: choiceBlock(answer.choices, from, width),
   };
