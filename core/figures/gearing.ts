@@ -82,7 +82,7 @@ export const topSpeed = figure({
   caution: speedCaution,
 });
 export const gearEngineSpeed = figure({
-  path: 'gearEngineSpeed',
+  path: 'gearRevs',
   scope: 'gear',
   name: 'engine speed',
   symbol: 'n',
@@ -137,7 +137,7 @@ export const gearStep = figure({
   symbol: 'phi',
   words: ['gear step', 'ratio step', 'step to the next gear'],
   dimension: 'ratio',
-  typical: { range: [0.6, 0.85], of: 'road gearboxes' },
+  typical: { range: [0.6, 0.85], of: 'road gearboxes; common practice, no source' },
   needs: { ratio: gearRatio, next: higher(gearRatio) },
   compute: ({ ratio, next }) => next / ratio,
   formula: 'next / ratio',
@@ -232,7 +232,7 @@ export const speedometerRatio = figure({
   symbol: 'v/v_s',
   words: ['speedometer ratio', 'speedometer error', 'speedo error', 'true over shown speed'],
   dimension: 'ratio',
-  typical: { range: [0.9, 1], of: 'cars as they are sold: a speedometer must never show too little' },
+  typical: { range: [0.9, 1], of: 'cars as they are sold: a speedometer must never show too little; common practice, no source' },
   needs: { now: drivenCircumference, made: firstOf(calibratedByTurns, calibratedBySize) },
   compute: ({ now, made }) => now / made,
   formula: 'now / made',

@@ -9,7 +9,7 @@ export const hotFromCold = figure({
   scope: 'corner',
   name: 'hot pressure',
   symbol: 'P_h',
-  words: ['hot pressure', 'hot tire pressure', 'what hot'],
+  words: ['hot pressure', 'hot tire pressure', 'hot'],
   dimension: 'pressure',
   needs: { cold: tirePressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
   compute: ({ cold, air, hotAir, coldTemperature, hotTemperature }) => ((cold + air) * hotTemperature) / coldTemperature - hotAir,
@@ -22,7 +22,7 @@ export const coldFromHot = figure({
   scope: 'corner',
   name: 'cold pressure for the hot one',
   symbol: 'P_c',
-  words: ['cold pressure', 'cold from hot', 'cold tire pressure', 'what cold'],
+  words: ['cold pressure', 'cold from hot', 'cold tire pressure', 'cold'],
   dimension: 'pressure',
   needs: { hot: hotPressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
   compute: ({ hot, air, hotAir, coldTemperature, hotTemperature }) => {

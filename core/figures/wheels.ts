@@ -169,7 +169,7 @@ export const leverRatio = figure({
   symbol: "MR'/MR",
   words: ['motion ratio change', 'lever ratio'],
   dimension: 'ratio',
-  typical: { range: [0.97, 1.03], of: 'changes of offset up to 40 mm' },
+  typical: { range: [0.97, 1.03], of: 'changes of offset up to 40 mm; common practice, no source' },
   needs: { lever: frontViewLever, shift: offsetShift },
   compute: ({ lever, shift }) =>
     lever + shift > 0 ? lever / (lever + shift) : refuse('The lever is shorter than the shift of the wheel.', 'wheel.lever'),

@@ -56,7 +56,7 @@ export const wheelSpacer = quantity({
   sane: [0, 0.06],
   step: millimetre,
   told: { usually: 'spec', measured: { absolute: 0.0003 }, spec: { absolute: 0.0003 } },
-  measure: 'Thickness with a calliper.',
+  measure: 'Thickness with a caliper.',
   caution: 'Spacers need longer studs and a hub that still centers the wheel.',
   estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'none unless told' },
 });

@@ -233,7 +233,7 @@ describe('flotation labels', () => {
     expect(size).toMatchObject({ form: 'flotation', diameter_in, width_in, rimCode: rim, lightTruck: true });
     expect(designOf(size)).toMatchObject({ basis: 'label' });
     // TRA and R54 Annex 5, from memory.
-    const real = mm(of(input, 'diameter')) / 25.4;
+    const real = mm(of(input, 'freeDiameter')) / 25.4;
     expect(real).toBeGreaterThan(real_in[0]);
     expect(real).toBeLessThan(real_in[1]);
   });
@@ -361,7 +361,7 @@ describe('the three radii', () => {
     expect(mm(ask(told, 'front.tire.rollingCircumference'))).toBeCloseTo(1927.6, 6);
     expect(relative(mm(ask(told, 'front.tire.rollingRadius')), 306.787)).toBeLessThan(1e-6);
     expect(relative(ask(told, 'front.tire.turns') * mile, 834.895)).toBeLessThan(1e-6);
-    expect(relative(mile / (Math.PI * ask(told, 'front.tire.diameter')), 810.554)).toBeLessThan(1e-6);
+    expect(relative(mile / (Math.PI * ask(told, 'front.tire.freeDiameter')), 810.554)).toBeLessThan(1e-6);
     expect(relative(ask(told, 'front.tire.rollingRadius') / ask(told, 'front.tire.freeRadius'), 0.970845)).toBeLessThan(1e-6);
   });
   it('trap 6: loaded with 3500 N at 200 N/mm the same tire stands at 298.5 mm; gearing does not change by it', () => {
