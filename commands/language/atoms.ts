@@ -1,5 +1,6 @@
 /** Tokens against everything that is known: each becomes an atom, or an unknown word. */
 import type { Evidence } from '../../core/catalog.js';
+import { beyondWords } from '../beyond.js';
 import type { Subject } from '../reading.js';
 import type { AmountToken, Token } from '../scan.js';
 import { nearest } from '../spelling.js';
@@ -19,7 +20,7 @@ import {
 } from '../words.js';
 import type { Names } from './names.js';
 import type { AmountAtom, TextAtom } from './values.js';
-import type { Vocabulary } from './vocabulary.js';
+import { links, type Vocabulary } from './vocabulary.js';
 
 export type Atom =
   | AmountAtom
@@ -46,7 +47,7 @@ export interface Atoms {
   readonly evidence?: Evidence;
   readonly wantedUnit?: string;
   readonly question: boolean;
-  /** Stems of all words in order, fillers left out: for subjects that are not built yet. */
+  /** Stems of all words in order, but for articles and prepositions: for subjects that are not built yet. */
   readonly stems: readonly string[];
 }
 const fractionWords: Readonly<Record<string, number>> = { half: 0.5, quarter: 0.25 };
@@ -72,8 +73,6 @@ const playing: readonly string[] = [
 const numberAtom = (value: number, text: string, at: number): AmountAtom => ({ is: 'amount', token: { is: 'amount', at, text, value } });
 
 export interface Manner {
-  /** Whether setups count as names here (a change speaks of the car as it is). */
-  readonly draw: boolean;
   readonly find: boolean;
   readonly compare: boolean;
 }
@@ -90,12 +89,14 @@ class Reader {
   readonly #vocabulary: Vocabulary;
   readonly #names: Names;
   readonly #manner: Manner;
+  readonly #beyond: ReadonlySet<string>;
 
   constructor(tokens: readonly Token[], vocabulary: Vocabulary, names: Names, manner: Manner) {
     this.#tokens = tokens;
     this.#vocabulary = vocabulary;
     this.#names = names;
     this.#manner = manner;
+    this.#beyond = beyondWords(vocabulary);
   }
   #word(n: number): string | undefined {
     const token = this.#tokens[n];
@@ -103,6 +104,7 @@ class Reader {
   }
   run(): void {
     const tokens = this.#tokens;
+    for (const token of tokens) if (token.is === 'word' && !links.has(token.text)) this.stems.push(stem(token.text));
     for (let n = 0; n < tokens.length; ) {
       const token = tokens[n]!;
       n += this.#take(token, n);
@@ -232,7 +234,6 @@ class Reader {
     if (text in placeWords) {
       const stuck = text === 'f' || text === 'r';
       if (!stuck || before?.is === 'amount' || next?.is === 'amount') {
-        this.stems.push(stem(text));
         this.atoms.push({
           is: 'place',
           word: stem(text),
@@ -248,6 +249,8 @@ class Reader {
       return 1;
     }
     if (known.has(stemmed) && !(fillers.has(text) && stemmed !== text)) return this.#plain(stemmed, typed);
+    if (text in changeWords) return this.#plain(text, typed);
+    if (this.#beyond.has(stemmed) && !fillers.has(text)) return this.#plain(stemmed, typed);
     if (fillers.has(text)) return 1;
     const short = shortForms[text] ?? shortForms[stemmed];
     if (short?.every((word) => known.has(word))) {
@@ -257,7 +260,6 @@ class Reader {
     return this.#unknownWord(text, stemmed, typed);
   }
   #plain(word: string, typed: string): 1 {
-    this.stems.push(word);
     this.atoms.push({ is: 'word', word, typed });
     return 1;
   }
@@ -307,7 +309,6 @@ class Reader {
       }
       return 1;
     }
-    this.stems.push(stemmed);
     this.unknown.push(typed);
     return 1;
   }
@@ -482,7 +483,7 @@ function joinPlaces(atoms: readonly Atom[]): Atom[] {
   }
   return out;
 }
-/** Four amounts in a row, nothing between them but commas: one for each wheel. */
+/** Four or more amounts in a row, nothing between them but commas: one for each wheel, or for each gear. */
 function joinLists(atoms: readonly Atom[]): Atom[] {
   const out: Atom[] = [];
   for (let n = 0; n < atoms.length; n++) {
@@ -500,8 +501,8 @@ function joinLists(atoms: readonly Atom[]): Atom[] {
       at++;
       if (atoms[at]?.is === 'break' && isAmount(atoms[at + 1])) at++;
     }
-    // Two places in between would be a pair for each; only four bare ones are wheels.
-    if (row.length === 4 && isAmount(a)) {
+    // Four are wheels; four and more may be gears.
+    if (row.length >= 4 && isAmount(a)) {
       const unit = row.find((one) => one.token.unit !== undefined)?.token.unit;
       const tokens = row.map(({ token }): AmountToken => (token.unit === undefined && unit !== undefined ? { ...token, unit } : token));
       out.push({ ...a, token: tokens[0]!, list: tokens });

@@ -6,7 +6,7 @@ import { type Entry, isInput } from '../../core/catalog.js';
 import type { Dimension } from '../../core/dimensions.js';
 import { placesOf } from '../../core/engine.js';
 import type { Preferences } from '../context.js';
-import type { Item } from '../reading.js';
+import type { Item, Said } from '../reading.js';
 import { meaningsOf } from '../units.js';
 import { stem } from '../words.js';
 import type { Atom } from './atoms.js';
@@ -26,6 +26,8 @@ export interface Trouble {
 }
 export interface Candidate {
   readonly item: Item;
+  /** A list, one for each place in their order. */
+  readonly each?: readonly Said[];
   readonly note?: string;
   readonly unlikely: boolean;
 }
@@ -51,7 +53,7 @@ export interface Ground {
   readonly vocabulary: Vocabulary;
   readonly preferences: Preferences;
 }
-const waysKept = 6;
+const waysKept = 10;
 const longestSpan = 9;
 const rank: Readonly<Record<Entry['scope'], number>> = { question: 0, car: 0, gear: 1, axle: 1, corner: 2 };
 
@@ -189,8 +191,24 @@ class Section {
       .join(' ')
       .trim();
   }
-  #worth(entry: Entry, amount: AmountAtom | TextAtom): Worth {
-    return amount.is === 'text' ? textWorth(entry, amount) : worth(entry, amount, this.#ground.preferences);
+  #worth(entry: Entry, amount: AmountAtom | TextAtom): Worth & { readonly each?: readonly Said[] } {
+    if (amount.is === 'text') return textWorth(entry, amount);
+    const { list } = amount;
+    if (!list) return worth(entry, amount, this.#ground.preferences);
+    const places = placesOf(entry.scope).length;
+    if (places < 2 || entry.alike || (entry.scope === 'gear' ? list.length > places : list.length !== places))
+      return { bad: 'kind', why: `${list.length} amounts for ${entry.name}: say which is which` };
+    const each: Said[] = [];
+    let note: string | undefined;
+    for (const token of list) {
+      const one = worth(entry, { is: 'amount', token }, this.#ground.preferences);
+      if ('bad' in one) return one;
+      note ??= one.note;
+      each.push(one.said);
+    }
+    const [first] = each;
+    if (!first) throw new Error('a list has amounts');
+    return { said: first, each, unlikely: false, ...(note ? { note } : {}) };
   }
   /** Entries whose words are these words: all of them, place words taken in or left out; else those whose words hold them. */
   #byWords(
@@ -314,7 +332,7 @@ class Section {
         unlikely: value.unlikely,
         rank: rank[entry.scope],
         told,
-        ...(value.note ? { note: value.note } : {}),
+        ...extras(value),
       });
     }
     return { candidates: this.#likeliest(candidates, amount !== undefined), trouble: trouble ?? { kind: 'word' as const, why: '' } };
@@ -360,7 +378,7 @@ class Section {
       candidates.push({
         item: { entry, ...where, said: value.said },
         unlikely: value.unlikely,
-        ...(value.note ? { note: value.note } : {}),
+        ...extras(value),
       });
     }
     const likely = candidates.filter((one) => !one.unlikely);
@@ -426,7 +444,7 @@ class Section {
           {
             item: { entry: item.entry, ...where, said: value.said },
             unlikely: value.unlikely,
-            ...(value.note ? { note: value.note } : {}),
+            ...extras(value),
           },
         ];
       });
@@ -439,6 +457,10 @@ class Section {
     return slots.every((slot) => slot !== undefined) ? slots : undefined;
   }
 }
+const extras = (value: { readonly note?: string; readonly each?: readonly Said[] }) => ({
+  ...(value.note ? { note: value.note } : {}),
+  ...(value.each ? { each: value.each } : {}),
+});
 const spannable = (atom: Atom): boolean =>
   atom.is === 'word' || atom.is === 'place' || atom.is === 'gear' || atom.is === 'amount' || atom.is === 'text';
 function placeWhy(entry: Entry, reach: readonly string[] | undefined, gear: string | undefined): string {

@@ -24,7 +24,7 @@ export interface Vocabulary {
   nameOf(entry: Entry): string;
 }
 /** Words that a phrase may hold and that lines leave out or in. */
-const links: ReadonlySet<string> = new Set('of the a an and in to at on over that which its from for with is'.split(' '));
+export const links: ReadonlySet<string> = new Set('of the a an and in to at on over that which its from for with is how what'.split(' '));
 
 export const keyOf = (words: readonly string[]): string => (words.length < 2 ? (words[0] ?? '') : [...words].sort().join(' '));
 /** The stems of a phrase that count. */

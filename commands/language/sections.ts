@@ -1,0 +1,188 @@
+/** Where a line's parts begin: sides, what is tried, conditions, a goal, what to draw against. */
+import type { Subject } from '../reading.js';
+import type { Atom } from './atoms.js';
+import type { AmountAtom } from './values.js';
+
+export interface Side {
+  atoms: Atom[];
+  readonly subjects: { readonly subject: Subject; readonly name: string }[];
+}
+export interface Sections {
+  readonly sides: readonly Side[];
+  readonly tried: readonly (readonly Atom[])[];
+  /** `without driver`. */
+  readonly without: readonly (readonly Atom[])[];
+  readonly conditions: readonly (readonly Atom[])[];
+  readonly goal?: readonly Atom[];
+  readonly against?: readonly Atom[];
+  readonly everything: boolean;
+  /** Whether a word parted the sides, or only that there are two subjects or sizes. */
+  readonly parted: boolean;
+}
+export interface Manners {
+  readonly find: boolean;
+  readonly draw: boolean;
+  readonly compare: boolean;
+}
+const isAmount = (atom: Atom | undefined): atom is AmountAtom => atom?.is === 'amount';
+
+/** `from 350s to 450s`, `450 or 500`: the amounts of two sides that share all else. */
+function alternatives(
+  atoms: readonly Atom[],
+): { readonly start: number; readonly end: number; readonly amounts: readonly AmountAtom[] } | undefined {
+  for (let n = 0; n < atoms.length; n++) {
+    const [a, b, c, d] = atoms.slice(n, n + 4);
+    if (a?.is === 'from' && isAmount(b) && c?.is === 'to' && isAmount(d)) return { start: n, end: n + 4, amounts: [b, d] };
+    if (a?.is === 'from' && isAmount(b) && b.to) {
+      const { to, ...first } = b;
+      return { start: n, end: n + 2, amounts: [first, { is: 'amount', token: to }] };
+    }
+  }
+  return undefined;
+}
+class Cutter {
+  readonly sides: Side[] = [{ atoms: [], subjects: [] }];
+  readonly tried: Atom[][] = [];
+  readonly without: Atom[][] = [];
+  readonly conditions: Atom[][] = [];
+  goal: Atom[] | undefined;
+  against: Atom[] | undefined;
+  everything = false;
+  parted = false;
+  #target: Atom[] = this.sides[0]!.atoms;
+  readonly #manners: Manners;
+
+  constructor(manners: Manners) {
+    this.#manners = manners;
+  }
+  get #side(): Side {
+    return this.sides.at(-1)!;
+  }
+  #open(target: Atom[]): void {
+    this.#target = target;
+  }
+  #newSide(): void {
+    const side: Side = { atoms: [], subjects: [] };
+    this.sides.push(side);
+    this.#open(side.atoms);
+  }
+  #holdsSomething(side: Side): boolean {
+    return side.subjects.length > 0 || side.atoms.some((atom) => atom.is !== 'break');
+  }
+  take(atoms: readonly Atom[]): void {
+    for (let n = 0; n < atoms.length; n++) n = this.#one(atoms, n);
+  }
+  #one(atoms: readonly Atom[], n: number): number {
+    const atom = atoms[n]!;
+    switch (atom.is) {
+      case 'subject':
+        this.#subject(atom, atoms, n);
+        return n;
+      case 'between':
+        if (this.#manners.draw) {
+          this.against = [];
+          this.#open(this.against);
+        } else if (this.#holdsSomething(this.#side)) {
+          this.parted = true;
+          this.#newSide();
+        }
+        return n;
+      case 'with':
+        return this.#with(atom.without, atoms, n);
+      case 'from':
+        if (isAmount(atoms[n + 1]) || atoms.slice(n + 1).some(isAmount)) {
+          const segment: Atom[] = [];
+          this.tried.push(segment);
+          this.#open(segment);
+        }
+        return n;
+      case 'at': {
+        const end = atoms.findIndex((one, k) => k > n && one.is === 'amount');
+        if (end < 0 || end > n + 4) return n;
+        this.conditions.push(atoms.slice(n + 1, end + 1).filter((one) => one.is !== 'break'));
+        return end;
+      }
+      case 'for':
+        if (this.goal === undefined && this.#manners.find && atoms.slice(n + 1).some((one) => one.is === 'amount')) {
+          this.goal = [];
+          this.#open(this.goal);
+        }
+        return n;
+      case 'everything':
+        this.everything = true;
+        return n;
+      case 'over':
+      case 'to':
+        return n;
+      case 'break':
+        if (this.#manners.compare && this.#target === this.#side.atoms && this.#isSized(atoms[n - 1]) && this.#isSized(atoms[n + 1])) {
+          this.#newSide();
+          return n;
+        }
+        this.#target.push(atom);
+        return n;
+      default:
+        this.#target.push(atom);
+        return n;
+    }
+  }
+  #isSized(atom: Atom | undefined): boolean {
+    return atom?.is === 'subject' || (atom?.is === 'text' && atom.kind === 'size');
+  }
+  #with(without: boolean, atoms: readonly Atom[], n: number): number {
+    const next = atoms[n + 1];
+    if (
+      this.#manners.compare &&
+      !without &&
+      (next?.is === 'subject' || next?.is === 'text') &&
+      this.#holdsSomething(this.#side) &&
+      this.tried.length === 0
+    ) {
+      this.parted = true;
+      this.#newSide();
+      return n;
+    }
+    const segment: Atom[] = [];
+    (without ? this.without : this.tried).push(segment);
+    this.#open(segment);
+    return n;
+  }
+  #subject(atom: Extract<Atom, { is: 'subject' }>, atoms: readonly Atom[], n: number): void {
+    // compare me @robin: two names side by side are two sides.
+    const second =
+      this.#manners.compare &&
+      !atom.on &&
+      this.#side.subjects.length > 0 &&
+      this.#target === this.#side.atoms &&
+      atoms[n - 1]?.is === 'subject';
+    if (second) this.#newSide();
+    this.#side.subjects.push({ subject: atom.subject, name: atom.name });
+  }
+}
+export function cut(atoms: readonly Atom[], manners: Manners): Sections {
+  const two = alternatives(atoms);
+  if (two) {
+    const [first, second] = two.amounts;
+    const withAmount = (amount: AmountAtom | undefined) =>
+      cut([...atoms.slice(0, two.start), ...(amount ? [amount] : []), ...atoms.slice(two.end)], manners);
+    const [a, b] = [withAmount(first), withAmount(second)];
+    // What is tried differs between the sides, so it belongs to them.
+    const side = (one: Sections): Side => ({
+      atoms: [...(one.sides[0]?.atoms ?? []), ...one.tried.flatMap((segment) => [{ is: 'break', joint: ',' } as const, ...segment])],
+      subjects: one.sides[0]?.subjects ?? [],
+    });
+    return { ...a, sides: [side(a), side(b)], tried: [], parted: true };
+  }
+  const cutter = new Cutter(manners);
+  cutter.take(atoms);
+  return {
+    sides: cutter.sides,
+    tried: cutter.tried,
+    without: cutter.without,
+    conditions: cutter.conditions,
+    everything: cutter.everything,
+    parted: cutter.parted,
+    ...(cutter.goal ? { goal: cutter.goal } : {}),
+    ...(cutter.against ? { against: cutter.against } : {}),
+  };
+}

@@ -1,0 +1,104 @@
+/**
+ * Reads one line of a member against the catalogs, the commands and the names that can be seen here. Pure and synchronous.
+ * The way through: tidied (language/tidy), cut into tokens (scan), a verb found (language/verb), words made atoms (language/atoms), sections cut
+ * (language/sections), each cut into spans that name entries (language/spans), settled and put together (language/items).
+ */
+
+import { type Asked, readItems } from './language/items.js';
+import { readNames } from './language/naming.js';
+import type { Setting } from './language/setting.js';
+import { longestLine, tidy } from './language/tidy.js';
+import { asksToFind, needsToHave, verbOf } from './language/verb.js';
+import { vocabularyOf } from './language/vocabulary.js';
+import { isStop, type Reading, type Stop } from './reading.js';
+import { mostDigits, scan, type Token } from './scan.js';
+
+export type { Setting } from './language/setting.js';
+export { writeItem, writeItems, writeReading, writeSubject } from './language/write.js';
+
+const example = 'tire 245/40R17 vs 255/40R17';
+const restOf = (text: string, tokens: readonly Token[], from: number): string => {
+  const token = tokens[from];
+  return token ? text.slice(token.at) : '';
+};
+
+/**
+ * The reading of a line, or why there is none: two readings that differ in the answer are asked, never guessed.
+ * @param line as it was typed, without prefix or mention
+ */
+export function read(line: string, setting: Setting): Reading | Stop {
+  const text = tidy(line);
+  if (text === undefined)
+    return { stop: 'refused', sentence: `That line is too long: I read up to ${longestLine} characters.`, line: example };
+  if (text === '') return { stop: 'refused', sentence: 'Nothing to read.', line: example };
+  const digits = /\d{16,}/.exec(text.replace(/[.,]/g, ''));
+  if (digits)
+    return { stop: 'refused', sentence: `A number of ${digits[0].length} digits is too long: I read up to ${mostDigits}.`, line: example };
+
+  const tokens = scan(text);
+  const vocabulary = vocabularyOf(setting.catalog);
+  const needed = needsToHave(tokens);
+  if (needed !== undefined && setting.commands.some(({ word }) => word === 'find')) {
+    const goal = readItems(
+      { verb: 'find', changes: false, topic: false, text, tokens: tokens.slice(needed), names: [], goalOnly: true },
+      setting,
+    );
+    if (!isStop(goal)) return goal;
+  }
+  const found = verbOf(tokens, setting, vocabulary);
+  const { command, from } = found;
+  const rest = restOf(text, tokens, from);
+  const echoes = found.echo ? [found.echo] : [];
+  const bare: Omit<Reading, 'names'> = { verb: command?.word, sides: [], tried: [], rest, echoes, mended: found.echo !== undefined };
+  switch (command?.takes) {
+    case 'nothing':
+      return { ...bare, names: [] };
+    case 'text':
+      return { ...bare, names: rest === '' ? [] : [rest] };
+    case 'names':
+      return readNames(bare, tokens.slice(from), rest, setting, vocabulary);
+  }
+  const asked: Asked = {
+    verb: command?.word,
+    changes: command?.changes ?? false,
+    topic: command?.group === 'topic',
+    text: rest,
+    tokens: tokens.slice(from),
+    names: [],
+    ...(found.echo ? { echo: found.echo } : {}),
+  };
+  if (asked.topic) return readTopic(asked, text, tokens, from, setting);
+  if (asked.verb === 'save') return readNames(bare, tokens.slice(from), rest, setting, vocabulary);
+  if (asked.tokens.length === 0 && asked.verb !== undefined && asked.verb !== 'set' && asked.verb !== 'find' && asked.verb !== 'compare')
+    return { ...bare, names: [] };
+  const reading = readItems(asked, setting);
+  // `what ... for ...` that finds nothing is a plain question after all.
+  if (isStop(reading) && asked.verb === 'find' && asksToFind(tokens) && setting.commands.some(({ word }) => word === 'show')) {
+    const plain = readItems({ ...asked, verb: 'show' }, setting);
+    if (!isStop(plain)) return plain;
+  }
+  return reading;
+}
+/** A topic's word may be a word of the catalogs too: `wheel rate`, `spring 450`. The whole is read first, then what follows the word. */
+function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: number, setting: Setting): Reading | Stop {
+  const topic = { verb: asked.verb, sides: [], tried: [], names: [], rest: asked.text, echoes: [], mended: false };
+  if (asked.tokens.length === 0) return topic;
+  const { verb: _, ...rest } = asked;
+  const whole = readItems({ ...rest, verb: undefined, topic: false, text, tokens }, setting);
+  const first = tokens[from];
+  const sized = first?.is === 'size' || first?.is === 'rim';
+  const after = () => readItems(asked, setting);
+  if (sized) {
+    const reading = after();
+    return isStop(reading) && !isStop(whole) ? whole : reading;
+  }
+  if (isStop(whole)) {
+    const reading = after();
+    return isStop(reading) && (whole.stop === 'beyond' || reading.stop === 'refused') ? whole : reading;
+  }
+  const items = whole.sides.flatMap((side) => side.items);
+  const told = items.filter((item) => item.said !== undefined);
+  const placed = items.some((item) => item.placed && item.entry.scope !== 'car');
+  const onlyFacts = items.length > 0 && told.length === items.length && whole.verb === undefined;
+  return onlyFacts && !placed ? { ...whole, verb: asked.verb } : whole;
+}
