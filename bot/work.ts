@@ -16,12 +16,15 @@ import {
 import { findRoom, type StoredRoom } from './store/rooms.js';
 import { hear } from './work/addressed.js';
 import { type Asked, answerLine, giveUp, type Handled } from './work/answering.js';
+import { Lanes, type Task } from './work/lanes.js';
 import { redact } from './work/redacting.js';
 import { applyInvite, applyLeft, applyState } from './work/rooms.js';
 import type { World } from './work/world.js';
 
-/** A row that has ended the process this often is not tried again. */
+/** A row that has ended the process this often is not worked out again, but answered that it is given up. */
 const mostTries = 5;
+/** And one that has ended it this often is dropped: even that answer ends it. */
+const allTries = 10;
 const roomsAtOnce = 8;
 const nothing = (state: Handled['state']): Handled => ({ state, reply: undefined, rendered: undefined });
 
@@ -30,28 +33,23 @@ export class Work {
   /** Called after each row that may have put something into the outbox. */
   readonly #outgoing: () => void;
   readonly #waiting = new Map<string, (handled: Handled) => void>();
-  #running: Promise<void> | undefined;
-  #stopped = false;
-  #ring: (() => void) | undefined;
+  readonly #lanes: Lanes;
+  /** The room whose row is handled with nothing beside it. */
+  #alone: string | undefined;
 
   constructor(world: World, outgoing: () => void = () => undefined) {
     this.#world = world;
     this.#outgoing = outgoing;
+    this.#lanes = new Lanes({ next: (busy) => this.#next(busy), atOnce: roomsAtOnce });
   }
 
   /** Handles all that is open. Resolves when nothing is; rejects when the store fails, after what was under way has ended. */
   run(): Promise<void> {
-    this.#ring?.();
-    this.#running ??= this.#run().finally(() => {
-      this.#running = undefined;
-    });
-    return this.#running;
+    return this.#lanes.run();
   }
   /** Starts nothing more, and resolves when what is under way has ended. */
-  async stop(): Promise<void> {
-    this.#stopped = true;
-    this.#ring?.();
-    await this.#running?.catch(() => undefined);
+  stop(): Promise<void> {
+    return this.#lanes.stop();
   }
   /**
    * What a member says in a room, through the same inbox as what comes from a homeserver.
@@ -66,33 +64,16 @@ export class Work {
     return it;
   }
 
-  async #run(): Promise<void> {
-    const busy = new Map<string, Promise<void>>();
-    try {
-      while (!this.#stopped) {
-        const rung = new Promise<void>((resolve) => {
-          this.#ring = resolve;
-        });
-        const heads = incomingHeads(this.#world.store).filter(({ room }) => !busy.has(room));
-        // What was under way when a process ended is handled alone, so that only the row that ends it is counted up.
-        const suspect = heads.find(({ tries }) => tries > 0);
-        if (suspect !== undefined && busy.size === 0) {
-          await this.#handle(suspect);
-          continue;
-        }
-        for (const row of suspect === undefined ? heads.slice(0, roomsAtOnce - busy.size) : [])
-          busy.set(
-            row.room,
-            this.#handle(row).finally(() => busy.delete(row.room)),
-          );
-        if (busy.size === 0) return;
-        await Promise.race([...busy.values(), rung]);
-      }
-    } finally {
-      await Promise.allSettled(busy.values());
-    }
+  #next(busy: ReadonlySet<string>): readonly Task[] {
+    if (this.#alone !== undefined && busy.has(this.#alone)) return [];
+    const heads = incomingHeads(this.#world.store).filter(({ room }) => !busy.has(room));
+    // What was under way when a process ended is handled alone, so that only the row that ends it is counted up.
+    const suspect = heads.find(({ tries }) => tries > 0);
+    if (suspect !== undefined && busy.size > 0) return [];
+    this.#alone = suspect?.room;
+    const begun = suspect === undefined ? heads : [suspect];
+    return begun.map((row) => ({ room: row.room, run: () => this.#handle(row) }));
   }
-
   async #handle(row: InboxRow): Promise<void> {
     countTry(this.#world.store, row.seq);
     const handled = await this.#handled({ ...row, tries: row.tries + 1 });
@@ -102,8 +83,7 @@ export class Work {
   }
   async #handled(row: InboxRow): Promise<Handled> {
     const { store } = this.#world;
-    // Tried once more as the answer that it is given up; if even that ends the process, it is dropped.
-    if (row.tries > mostTries + 1 || (row.tries > mostTries && row.kind !== 'message' && row.kind !== 'edit')) {
+    if (row.tries > allTries) {
       finishIncoming(store, row.seq, 'failed', 'given up');
       return nothing('failed');
     }

@@ -18,6 +18,7 @@ import {
 import { findRoom } from '../store/rooms.js';
 import { findTimeline, markClear } from '../store/timelines.js';
 import { markerKey } from '../work/content.js';
+import { Lanes, type Task } from '../work/lanes.js';
 import type { Log } from '../work/world.js';
 import type { Homeserver } from './homeserver.js';
 import { backOff, Pace } from './pace.js';
@@ -48,54 +49,32 @@ export interface SenderOptions {
 export class Sender {
   readonly #it: SenderOptions;
   readonly #pace = new Pace();
-  #running: Promise<void> | undefined;
-  #stopped = false;
-  #ring: (() => void) | undefined;
+  readonly #lanes: Lanes;
 
   constructor(options: SenderOptions) {
     this.#it = options;
+    this.#lanes = new Lanes({ next: (busy) => this.#next(busy), atOnce: roomsAtOnce });
   }
   /** Sends what may be sent now; rejects when the store fails. */
   run(): Promise<void> {
-    this.#ring?.();
-    this.#running ??= this.#run().finally(() => {
-      this.#running = undefined;
-    });
-    return this.#running;
+    return this.#lanes.run();
   }
   /** Starts nothing more, and resolves when what is under way has ended. */
-  async stop(): Promise<void> {
-    this.#stopped = true;
-    this.#ring?.();
-    await this.#running?.catch(() => undefined);
+  stop(): Promise<void> {
+    return this.#lanes.stop();
   }
   /** When something that waits may be tried again; undefined when nothing waits. */
   nextDue(): number | undefined {
-    const heads = this.#stopped ? [] : outgoingHeads(this.#it.store);
+    const heads = this.#lanes.stopped ? [] : outgoingHeads(this.#it.store);
     return heads.length === 0 ? undefined : Math.max(this.#pace.until, Math.min(...heads.map(({ not_before }) => not_before)));
   }
 
-  async #run(): Promise<void> {
-    const busy = new Map<string, Promise<void>>();
-    try {
-      while (!this.#stopped) {
-        const rung = new Promise<void>((resolve) => {
-          this.#ring = resolve;
-        });
-        const now = this.#it.now();
-        const due =
-          now < this.#pace.until ? [] : outgoingHeads(this.#it.store).filter((row) => !busy.has(row.room) && row.not_before <= now);
-        for (const row of due.slice(0, roomsAtOnce - busy.size))
-          busy.set(
-            row.room,
-            this.#send(row).finally(() => busy.delete(row.room)),
-          );
-        if (busy.size === 0) return;
-        await Promise.race([...busy.values(), rung]);
-      }
-    } finally {
-      await Promise.allSettled(busy.values());
-    }
+  #next(busy: ReadonlySet<string>): readonly Task[] {
+    const now = this.#it.now();
+    if (now < this.#pace.until) return [];
+    return outgoingHeads(this.#it.store)
+      .filter((row) => !busy.has(row.room) && row.not_before <= now)
+      .map((row) => ({ room: row.room, run: () => this.#send(row) }));
   }
 
   async #send(row: OutboxRow): Promise<void> {
@@ -111,7 +90,7 @@ export class Sender {
     const { store, log, now } = this.#it;
     const error = failure.message;
     if (failure.unauthorized) {
-      this.#stopped = true;
+      this.#lanes.halt();
       this.#it.unauthorized(failure);
     } else if (failure.status === 429) this.#pace.limited(now(), failure.retryAfter_ms);
     else if (failure.passing)

@@ -1,5 +1,6 @@
 /** The bot on a homeserver: everything of this folder put together, started, stopped, and asked how it is. */
 
+import { mayInvite } from '../settings.js';
 import { eraseTalksBefore } from '../store/conversation.js';
 import type { Store } from '../store/database.js';
 import { countIncoming, eraseIncomingBefore } from '../store/inbox.js';
@@ -28,8 +29,8 @@ export interface MatrixSettings {
   readonly inviteUsers: readonly string[];
   /** Homeservers all of whose members may. */
   readonly inviteServers: readonly string[];
-  /** How long messages and replies are kept as text. */
-  readonly keepTexts_days: number;
+  /** How long messages and replies are kept as text: 30 days when it is not said. */
+  readonly keepTexts_days?: number;
 }
 export interface MatrixHealth {
   /** `stopped`: by itself, for the reason in `problem`. */
@@ -67,12 +68,6 @@ export interface StartOptions {
 }
 const dayMs = 86_400_000;
 
-export const serverOf = (user: string): string => user.slice(user.indexOf(':') + 1);
-export const mayInvite =
-  ({ inviteUsers, inviteServers }: Pick<MatrixSettings, 'inviteUsers' | 'inviteServers'>) =>
-  (user: string): boolean =>
-    inviteUsers.includes(user) || (user.includes(':') && inviteServers.includes(serverOf(user)));
-
 /**
  * Connects, and returns once the account is known; a homeserver that does not answer is waited for.
  * @throws MatrixRefused for an access token that is not accepted, or a database of another account.
@@ -85,7 +80,7 @@ export async function startMatrix(
   log: Log,
   options: StartOptions = {},
 ): Promise<RunningMatrix> {
-  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), pause = wait } = options;
+  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), pause = sleep } = options;
   const secret = encryption();
   log.info({}, secret.why);
   const wire = await connect(settings);
@@ -137,7 +132,7 @@ export async function startMatrix(
     },
   });
   const forgetOld = (): void => {
-    const before = now() - settings.keepTexts_days * dayMs;
+    const before = now() - (settings.keepTexts_days ?? 30) * dayMs;
     store.transaction(() => {
       eraseIncomingBefore(store, before);
       eraseOutgoingBefore(store, before);
@@ -154,7 +149,7 @@ export async function startMatrix(
       working.stop();
       sending.stop();
       // What is being handled or sent is finished first; a message that nobody answers for is not waited for longer than this.
-      await Promise.race([Promise.all([work.stop(), sender.stop()]), wait(5000)]);
+      await Promise.race([Promise.all([work.stop(), sender.stop()]), sleep(5000)]);
       wire.close();
     })();
     return stopping;
@@ -172,7 +167,7 @@ export async function startMatrix(
     }),
   };
 }
-const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms).unref());
+const sleep = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 async function whoIs(homeserver: Homeserver): Promise<{ readonly id: string; readonly name: string | undefined; readonly device: string }> {
   const { user, device } = await homeserver.whoAmI();
   return { id: user, device, name: await homeserver.displayName(user) };

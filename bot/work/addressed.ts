@@ -55,7 +55,7 @@ export function withoutName(body: string, me: World['me'], anywhere: boolean): s
 }
 
 const openTalk = (talk: Talk | undefined, row: InboxRow): Talk | undefined =>
-  talk !== undefined && talk.open && talk.choices.length > 0 && row.at - talk.at <= openFor_ms ? talk : undefined;
+  talk?.open && talk.choices.length > 0 && row.at - talk.at <= openFor_ms ? talk : undefined;
 
 /** A bare number: which of the asker's own questions it answers. By reply: the one replied to; else the newest of the room and thread, for ten minutes. */
 function question(world: World, row: InboxRow, repliedTo: string | undefined): Talk | undefined {

@@ -63,7 +63,7 @@ export function queueExport(world: World, to: To, data: MemberExport): void {
   const { store } = world;
   const private_ = (id: string): boolean => {
     const room = findRoom(store, id);
-    return room !== undefined && room.direct && !room.left && !room.encrypted && isJoined(store, id, to.row.sender);
+    return room?.direct === true && !room.left && !room.encrypted && isJoined(store, id, to.row.sender);
   };
   const room = private_(to.room) ? to.room : allRooms(store).find(({ id }) => private_(id))?.id;
   if (room === undefined) throw new ChangeRefused('Your data goes only to a direct chat: open one with me, and ask for it there.');
