@@ -152,7 +152,8 @@ function* violations(server: FakeHomeserver, bot: SimulatedBot, said: readonly S
     const wanted = room === forbidden || redacted || !replied.includes(kind) ? 0 : 1;
     if (replies.length !== wanted) yield `${body} has ${replies.length} replies instead of ${wanted}`;
     const made = changes.get(event) ?? 0;
-    if (kind === 'change' && (redacted ? made > 1 : made !== 1)) yield `${body} was made ${made} times; it shows "${replies[0] ? server.shown(room, replies[0]) : ''}"`;
+    if (kind === 'change' && (redacted ? made > 1 : made !== 1))
+      yield `${body} was made ${made} times; it shows "${replies[0] ? server.shown(room, replies[0]) : ''}"`;
     if (kind !== 'change' && kind !== 'number' && made !== 0) yield `${body} changed something`;
     const [reply] = replies;
     if (redacted) {
