@@ -2,6 +2,7 @@
 import { type Entry, isEntry } from './catalog.js';
 import * as aboardFigures from './figures/aboard.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as loadFigures from './figures/loads.js';
 import * as massFigures from './figures/mass.js';
 import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
@@ -11,6 +12,7 @@ import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
+import * as travelFigures from './figures/travel.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
 import * as gearingInputs from './inputs/gearing.js';
@@ -40,7 +42,9 @@ const subjects: readonly Subject[] = [
   massFigures,
   springsFigures,
   rideFigures,
+  travelFigures,
   standingFigures,
+  loadFigures,
   aboardFigures,
   cornerRideFigures,
 ];

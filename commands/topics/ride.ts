@@ -1,6 +1,7 @@
 /** Ride: frequencies, rates with the tire, heights and travel. */
 import * as axles from '../../core/figures/rideAxles.js';
 import * as standing from '../../core/figures/standing.js';
+import { bumpTravel } from '../../core/figures/travel.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const rideTopic: Topic = {
@@ -20,7 +21,7 @@ export const rideTopic: Topic = {
     axles.staticDeflection,
     standing.heightChange,
     standing.axleRideHeight,
-    axles.bumpTravel,
+    bumpTravel,
     axles.droopTravel,
   ],
 };

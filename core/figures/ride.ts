@@ -3,13 +3,16 @@ import { figure, maybe, refuse } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
 import { compressionAt, rateAt, riseAt } from '../springs/law.js';
 import { ratioAt, ratioRise, wheelTravel } from '../springs/motionRatio.js';
+import { sprungMass } from './loads.js';
 import { bindForce, motionRatio, springLaw, springStack } from './springs.js';
-import { sprungMass, travelSince } from './standing.js';
+import { travelSince } from './standing.js';
 
 const g = 9.80665;
 const definition = 'by definition';
 const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
 const series = 'springs in series: compliances add';
+export const knee =
+  'It steps where a helper closes or a stepped rate changes; a doubt that reaches across the step is taken from its two ends and may be too wide or too narrow.';
 const oscillator = 'a mass on a spring, undamped';
 
 export const ratioHere = figure({
@@ -70,6 +73,7 @@ export const springRateHere = figure({
   needs: { law: springLaw, compression: springCompression },
   compute: ({ law, compression }) => rateAt(law, compression),
   source: 'tangent of the force law, never its average',
+  nonlinear: knee,
 });
 export const stackRate = figure({
   path: 'corner.stackRate',
@@ -80,6 +84,7 @@ export const stackRate = figure({
   needs: { stack: springStack, force: springForce },
   compute: ({ stack, force }) => rateAt(stack, compressionAt(stack, force)),
   source: series,
+  nonlinear: knee,
 });
 export const cornerWheelRate = figure({
   path: 'corner.wheelRate',
@@ -96,6 +101,7 @@ export const cornerWheelRate = figure({
   },
   formula: 'spring * ratio^2 + force * rise',
   source: `${suspensionText}, with the term of a ratio that changes`,
+  nonlinear: knee,
 });
 export const cornerRideRate = figure({
   path: 'corner.rideRate',
@@ -155,8 +161,6 @@ export const bindTravel = figure({
   dimension: 'length',
   needs: { stack: springStack, motion: motionRatio, force: springForce, bind: bindForce, travel: maybe(travelSince) },
   compute: ({ stack, motion, force, bind, travel }) =>
-    force < bind
-      ? wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force))
-      : refuse('The spring is bound at ride height: its coils touch.', 'spring.travel'),
-  source: 'spring travel through the motion ratio',
+    wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force)),
+  source: 'spring travel through the motion ratio; below 0 the spring is bound at ride height',
 });

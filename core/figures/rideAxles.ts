@@ -1,13 +1,11 @@
-/** The same by axle, as most cars are asked about: left and right together; and the travel that is left before something stops it. */
-import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right } from '../catalog.js';
+/** The same by axle, as most cars are asked about: left and right together. */
+import { figure, front, left, rear, right } from '../catalog.js';
 import * as told from '../inputs/ride.js';
 import { wire } from '../inputs/springs.js';
 import { coilStress } from '../springs/coil.js';
+import { axleSprungMass } from './loads.js';
 import * as ride from './ride.js';
 import { meanDiameter, wahl } from './springs.js';
-import { axleSprungMass, cornerMass, travelSince } from './standing.js';
-import { freeRadius } from './tires.js';
-import { leverRatio } from './wheels.js';
 
 const g = 9.80665;
 const mean = 'mean of both sides';
@@ -73,6 +71,7 @@ export const springRateHere = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: `tangent of the force law; ${mean}`,
+  nonlinear: ride.knee,
 });
 export const wheelRate = figure({
   path: 'wheelRate',
@@ -86,6 +85,7 @@ export const wheelRate = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+  nonlinear: ride.knee,
 });
 export const rideRate = figure({
   path: 'rideRate',
@@ -173,108 +173,4 @@ export const staticDeflection = figure({
   compute: ({ droop, sprung, tire }) => droop + (sprung * g) / (2 * tire),
   formula: 'droop + sprung * g / (2 * tire)',
   source: 'wheel travel from the loose spring, and what the sprung weight squeezes the tire; weight over ride rate where all is linear',
-});
-
-export const bindTravel = figure({
-  path: 'bindTravel',
-  scope: 'axle',
-  name: 'bump travel until the spring binds',
-  symbol: 'u_b',
-  words: ['travel to coil bind', 'travel to bind'],
-  dimension: 'length',
-  needs: { left: left(ride.bindTravel), right: right(ride.bindTravel) },
-  compute: ({ left, right }) => Math.min(left, right),
-  formula: 'min(left, right)',
-  source: 'the side that binds first',
-  caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
-});
-export const damperRatio = figure({
-  path: 'damper.ratioHere',
-  scope: 'axle',
-  name: 'motion ratio of the damper with these wheels',
-  symbol: 'MR_d',
-  dimension: 'ratio',
-  needs: { told: told.damperRatio, lever: maybe(leverRatio) },
-  compute: ({ told, lever }) => told * (lever ?? 1),
-  source: 'front-view geometry',
-});
-export const stopGap = figure({
-  path: 'bumpStop.gapNow',
-  scope: 'axle',
-  name: 'gap to the bump stop as it stands',
-  symbol: 's_g',
-  words: ['bump stop gap', 'stop gap', 'gap to bump stop'],
-  dimension: 'length',
-  needs: {
-    gap: told.bumpStopGap,
-    ratio: firstOf(damperRatio, ratioOfAxle),
-    left: maybe(left(travelSince)),
-    right: maybe(right(travelSince)),
-  },
-  compute: ({ gap, ratio, left, right }) => gap - (ratio * ((left ?? 0) + (right ?? 0))) / 2,
-  source: 'damper travel from wheel travel',
-  carriesOn: told.bumpStopGap,
-});
-export const stopTravel = figure({
-  path: 'stopTravel',
-  scope: 'axle',
-  name: 'bump travel until the bump stop',
-  symbol: 'u_g',
-  words: ['travel to bump stop', 'travel to the stop'],
-  dimension: 'length',
-  needs: { gap: stopGap, ratio: firstOf(damperRatio, ratioOfAxle) },
-  compute: ({ gap, ratio }) => gap / ratio,
-  formula: 'gap / ratio',
-  source: 'wheel travel from damper travel',
-});
-export const bumpTravel = figure({
-  path: 'bumpTravel',
-  scope: 'axle',
-  name: 'bump travel left',
-  symbol: 'u',
-  words: ['bump travel', 'bump travel left', 'travel left', 'bump'],
-  dimension: 'length',
-  typical: { range: [0.03, 0.1], of: 'lowered road cars; common practice, no source' },
-  needs: { bind: maybe(bindTravel), stop: maybe(stopTravel) },
-  compute: ({ bind, stop }) =>
-    bind === undefined && stop === undefined
-      ? refuse('Neither the gap to the bump stop nor the travel of the spring until it binds is known.', 'bumpStop.gap', 'spring.travel')
-      : Math.min(bind ?? Number.POSITIVE_INFINITY, stop ?? Number.POSITIVE_INFINITY),
-  source: 'the nearer of bind and bump stop',
-  caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
-});
-
-export const squeezedRadius = figure({
-  path: 'tire.squeezedRadius',
-  scope: 'axle',
-  name: 'loaded radius from the free radius',
-  symbol: 'r_l',
-  dimension: 'length',
-  needs: { free: freeRadius, left: left(cornerMass), right: right(cornerMass), tire: told.tireRate },
-  compute: ({ free, left, right, tire }) => free - ((left + right) * g) / (2 * tire),
-  formula: 'free - (left + right) * g / (2 * tire)',
-  source: 'a linear tire: free radius less load over rate',
-});
-export const measuredRadiusNow = figure({
-  path: 'tire.measuredRadiusNow',
-  scope: 'axle',
-  name: 'measured loaded radius as it stands',
-  symbol: 'r_l',
-  dimension: 'length',
-  needs: { measured: told.loadedRadiusTold, now: maybe(squeezedRadius), then: maybe(asMeasured(squeezedRadius)) },
-  compute: ({ measured, now, then }) => measured + (now === undefined || then === undefined ? 0 : now - then),
-  source: 'the reading, and what has changed since',
-  carriesOn: told.loadedRadiusTold,
-});
-export const loadedRadius = figure({
-  path: 'tire.loadedRadiusNow',
-  scope: 'axle',
-  name: 'loaded radius of the tire',
-  symbol: 'r_l',
-  words: ['loaded radius', 'static loaded radius', 'static radius', 'loaded tire radius'],
-  dimension: 'length',
-  needs: { radius: firstOf(measuredRadiusNow, squeezedRadius) },
-  compute: ({ radius }) => radius,
-  formula: 'radius',
-  source: 'not the rolling radius, which gearing uses',
 });

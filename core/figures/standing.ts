@@ -6,13 +6,12 @@ import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as springTold from '../inputs/springs.js';
 import { type Support, staticState } from '../ride/equilibrium.js';
 import { added } from './aboard.js';
-import { unsprungCorner, weighedCorner, weighedSprung } from './mass.js';
+import { unsprungCorner, weighedSprung } from './mass.js';
 import { motionRatio, springLaw, springStack } from './springs.js';
 import { freeRadius } from './tires.js';
 
 const g = 9.80665;
-const equilibrium = 'static equilibrium of the body on four sprung wheels (core/ride/equilibrium.ts)';
-const statics = 'statics';
+export const equilibrium = 'static equilibrium of the body on four sprung wheels (core/ride/equilibrium.ts)';
 
 export const seat = figure({
   path: 'spring.seat',
@@ -88,7 +87,7 @@ export const standing = structure({
   source: equilibrium,
 });
 /** The place of a wheel in the fours of the static state. */
-const wheel = (axle: 'front' | 'rear', side: 'left' | 'right'): 0 | 1 | 2 | 3 =>
+export const wheel = (axle: 'front' | 'rear', side: 'left' | 'right'): 0 | 1 | 2 | 3 =>
   axle === 'front' ? (side === 'left' ? 0 : 1) : side === 'left' ? 2 : 3;
 
 export const travelSince = figure({
@@ -191,137 +190,4 @@ export const rake = figure({
   compute: ({ front, rear }) => rear - front,
   formula: 'rear - front',
   source: 'difference',
-});
-
-export const loadOnSprings = figure({
-  path: 'loadOnSprings',
-  scope: 'corner',
-  name: 'weight on the wheel, on springs and tires',
-  symbol: 'W_i',
-  dimension: 'mass',
-  needs: { weighed: asMeasured(weighedCorner), standing, axle: thisAxle, side: thisSide },
-  compute: ({ weighed, standing, axle, side }) => weighed + standing.gain[wheel(axle, side)] / g,
-  source: equilibrium,
-});
-export const loadOfSprung = figure({
-  path: 'loadOfSprung',
-  scope: 'corner',
-  name: 'weight on the wheel, sprung and unsprung',
-  symbol: 'W_i',
-  dimension: 'mass',
-  needs: { standing, axle: thisAxle, side: thisSide },
-  compute: ({ standing, axle, side }) => standing.load[wheel(axle, side)] / g,
-  source: equilibrium,
-});
-export const loadShared = figure({
-  path: 'loadShared',
-  scope: 'corner',
-  name: 'weight on the wheel, with what came aboard shared by distance alone',
-  symbol: 'N',
-  dimension: 'mass',
-  needs: { weighed: weighedCorner, added, track: massTold.track, axle: thisAxle, side: thisSide },
-  compute: ({ weighed, added, track, axle, side }) => {
-    const [weight, moment] = axle === 'front' ? [added.front, added.frontMoment] : [added.rear, added.rearMoment];
-    return weighed + weight / 2 + (side === 'left' ? moment : -moment) / track;
-  },
-  source: 'statics without the springs, where those are not known; common practice, no source',
-});
-export const cornerMass = figure({
-  path: 'cornerMass',
-  scope: 'corner',
-  name: 'corner weight as it stands',
-  symbol: 'W_i',
-  words: ['weight', 'corner weight', 'wheel weight', 'wheel load', 'scale'],
-  dimension: 'mass',
-  needs: { load: firstOf(loadOnSprings, loadOfSprung, loadShared) },
-  compute: ({ load }) => load,
-  formula: 'load',
-  source: equilibrium,
-  carriesOn: massTold.scaleReading,
-});
-export const sprungOnSprings = figure({
-  path: 'sprungOnSprings',
-  scope: 'corner',
-  name: 'sprung weight of the wheel on springs and tires',
-  symbol: 'W_s',
-  dimension: 'mass',
-  needs: { standing, axle: thisAxle, side: thisSide },
-  compute: ({ standing, axle, side }) => standing.sprung[wheel(axle, side)] / g,
-  source: equilibrium,
-});
-export const sprungShared = figure({
-  path: 'sprungShared',
-  scope: 'corner',
-  name: 'sprung weight of the wheel as weighed, with what came aboard',
-  symbol: 'W_s',
-  dimension: 'mass',
-  needs: { sprung: weighedSprung, weighed: maybe(weighedCorner), load: maybe(loadShared) },
-  compute: ({ sprung, weighed, load }) => (weighed === undefined || load === undefined ? sprung : sprung + load - weighed),
-  source: statics,
-});
-export const sprungMass = figure({
-  path: 'sprungMass',
-  scope: 'corner',
-  name: 'sprung weight as it stands',
-  symbol: 'W_s',
-  words: ['sprung weight', 'sprung mass', 'corner sprung weight'],
-  dimension: 'mass',
-  needs: { sprung: firstOf(sprungOnSprings, sprungShared) },
-  compute: ({ sprung }) => sprung,
-  formula: 'sprung',
-  source: equilibrium,
-  carriesOn: massTold.sprungTold,
-});
-export const axleSprungMass = figure({
-  path: 'axle.sprungMass',
-  scope: 'axle',
-  name: 'sprung weight of both wheels',
-  symbol: 'W_sj',
-  words: ['sprung weight', 'sprung mass', 'axle sprung weight'],
-  dimension: 'mass',
-  needs: { left: left(sprungMass), right: right(sprungMass) },
-  compute: ({ left, right }) => left + right,
-  formula: 'left + right',
-  source: 'sum',
-});
-
-const fourLoads = { lf: front(left(cornerMass)), rf: front(right(cornerMass)), lr: rear(left(cornerMass)), rr: rear(right(cornerMass)) };
-export const cross = figure({
-  path: 'cross',
-  scope: 'car',
-  name: 'cross weight, right front and left rear',
-  symbol: 'X',
-  words: ['cross', 'cross weight', 'cross percent', 'wedge', 'diagonal weight'],
-  dimension: 'ratio',
-  typical: { range: [0.49, 0.51], of: 'cars that turn both ways; common practice, no source' },
-  needs: fourLoads,
-  compute: ({ lf, rf, lr, rr }) => (rf + lr) / (lf + rf + lr + rr),
-  formula: '(rf + lr) / (lf + rf + lr + rr)',
-  source: 'by definition',
-});
-export const leftShareNow = figure({
-  path: 'leftShareNow',
-  scope: 'car',
-  name: 'left share of the weight as it stands',
-  symbol: 'w_l',
-  words: ['left share', 'left percent', 'percent left'],
-  dimension: 'ratio',
-  needs: fourLoads,
-  compute: ({ lf, rf, lr, rr }) => (lf + lr) / (lf + rf + lr + rr),
-  formula: '(lf + lr) / (lf + rf + lr + rr)',
-  source: 'by definition',
-  carriesOn: massTold.leftShare,
-});
-export const cgRightNow = figure({
-  path: 'cg.rightNow',
-  scope: 'car',
-  name: 'center of gravity, right of center, as it stands',
-  symbol: 'y',
-  words: ['cg right of center', 'cg sideways', 'cg offset'],
-  dimension: 'length',
-  needs: { ...fourLoads, front: front(massTold.track), rear: rear(massTold.track) },
-  compute: ({ lf, rf, lr, rr, front, rear }) => ((rf - lf) * front + (rr - lr) * rear) / (2 * (lf + rf + lr + rr)),
-  formula: '((rf - lf) * front + (rr - lr) * rear) / (2 * (lf + rf + lr + rr))',
-  source: 'moments about the center line',
-  carriesOn: massTold.cgRight,
 });

@@ -1,6 +1,6 @@
 /** How much of what its tires may carry the car's weight uses. */
 import { figure, maybe } from '../catalog.js';
-import { cornerMass } from './standing.js';
+import { cornerMass } from './loads.js';
 import { loadAtThisPressure, loadRating } from './tireLoads.js';
 
 export const loadUse = figure({

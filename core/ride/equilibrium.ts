@@ -62,6 +62,8 @@ export interface StaticState {
 const mostSteps = 40;
 /** Metres: a thousandth of what a height gauge reads, a million times over. */
 const settled = 1e-12;
+/** Newtons: what that is on a stiff tire. */
+const settledForce = 1e-6;
 /** Longest step of a wheel in one iteration, so that a knee is not jumped over. */
 const longestStep = 0.08;
 /** Part of its first rate that a loose spring keeps in the derivative only, so that an axle never loses all stiffness. */
@@ -184,12 +186,14 @@ function turnBody(lack: number[], stiffness: number[], roll: number[], torsion: 
   turn[1] = (r * kf + f * torsion) / determinant;
 }
 
+/** What is less than the solution is settled to is rounding: nothing. */
+const kept = (value: number, least: number): number => (Math.abs(value) < least ? 0 : value);
 function stateOf(then: Four<Support>, now: Four<Support>, u: number[], body: number[], force: number[]): StaticState {
   const load = (i: 0 | 1 | 2 | 3): number => force[i]! + now[i].unsprung;
-  const gain = (i: 0 | 1 | 2 | 3): number => load(i) - then[i].sprung - then[i].unsprung;
+  const gain = (i: 0 | 1 | 2 | 3): number => kept(load(i) - then[i].sprung - then[i].unsprung, settledForce);
   return {
-    travel: [u[0]!, u[1]!, u[2]!, u[3]!],
-    rise: [body[0]!, body[1]!, body[2]!, body[3]!],
+    travel: [kept(u[0]!, settled), kept(u[1]!, settled), kept(u[2]!, settled), kept(u[3]!, settled)],
+    rise: [kept(body[0]!, settled), kept(body[1]!, settled), kept(body[2]!, settled), kept(body[3]!, settled)],
     sprung: [force[0]!, force[1]!, force[2]!, force[3]!],
     load: [load(0), load(1), load(2), load(3)],
     gain: [gain(0), gain(1), gain(2), gain(3)],
