@@ -1,6 +1,6 @@
 /** One entry of the catalogs at one place, as an answer: the number, the steps to it, what it rests on. */
 import { isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt } from '../../core/engine.js';
+import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase, wordOf } from '../canonical.js';
 import type { Preferences } from '../context.js';
@@ -31,19 +31,35 @@ export function stepsTo(numbers: Evaluation, path: string, most = mostSteps): re
   return found.slice(0, most).sort((a, b) => order(a) - order(b));
 }
 
+/** Steps that read the same for the left wheel and the right one, once. */
+export function onceEach(numbers: Evaluation, steps: readonly string[]): readonly string[] {
+  return steps.filter((step) => {
+    const { entry, place } = numbers.catalog.node(step);
+    if (entry.scope !== 'corner' || !place.startsWith('r')) return true;
+    const left = pathAt(`l${place.slice(1)}`, entry);
+    return !steps.includes(left) || numbers.number(left) !== numbers.number(step);
+  });
+}
 /** The name of a step under a heading that already says where: `wheel rate`, not `rear wheel rate`. */
 export function nameUnder(numbers: Evaluation, path: string, heading: string): string {
   const { entry, place } = numbers.catalog.node(path);
-  return place === numbers.catalog.node(heading).place ? entry.name : nameAt(entry, place);
+  const top = numbers.catalog.node(heading);
+  const sameEnd = entry.scope === 'corner' && top.entry.scope === 'axle' && place.endsWith(top.place.slice(0, 1));
+  if (place === top.place) return entry.name;
+  if (!sameEnd) return nameAt(entry, place);
+  const [left, right] = [numbers.number(pathAt(`l${place.slice(1)}`, entry)), numbers.number(pathAt(`r${place.slice(1)}`, entry))];
+  return left === right ? `${entry.name}, each wheel` : `${place.startsWith('l') ? 'left' : 'right'} ${entry.name}`;
 }
 export function stepRows(numbers: Evaluation, path: string, preferences: Preferences): readonly Row[] {
-  return stepsTo(numbers, path).flatMap((step): Row[] => {
-    const { entry } = numbers.catalog.node(step);
-    const value = numbers.number(step);
-    if (isRefusal(value)) return [];
-    const cell = bare(value, entry.dimension ?? 'ratio', preferences, numbers.within(step), writing(entry));
-    return [{ label: nameUnder(numbers, step, path), cells: [cell] }];
-  });
+  return onceEach(numbers, stepsTo(numbers, path, 2 * mostSteps))
+    .slice(0, mostSteps)
+    .flatMap((step): Row[] => {
+      const { entry } = numbers.catalog.node(step);
+      const value = numbers.number(step);
+      if (isRefusal(value)) return [];
+      const cell = bare(value, entry.dimension ?? 'ratio', preferences, numbers.within(step), writing(entry));
+      return [{ label: nameUnder(numbers, step, path), cells: [cell] }];
+    });
 }
 
 /** Paths to tell so that a refused figure has a value, as a line that works. */

@@ -3,18 +3,20 @@
  * One side is listed, several are put side by side.
  */
 import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import { answer, type Row } from '../answer.js';
 import type { Command, Example, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
-import { cellOf, sentence, textOf, writing } from '../show/amount.js';
+import { cellOf, sentence, textOf } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { askedOf, pathsOf } from '../verbs/asked.js';
-import { type Side, sideBySide, sidesOf } from '../verbs/compare.js';
+import { sidesOf } from '../verbs/compare.js';
+import { placesFor } from './places.js';
+import { sidesOfFigures, sizesSideBySide } from './sizes.js';
 
 export interface Topic {
   readonly word: string;
@@ -25,13 +27,6 @@ export interface Topic {
   readonly figures: readonly Entry[];
 }
 const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
-
-/** Places to show an entry at: those that the line told something about, where it did. */
-function placesFor(entry: Entry, told: readonly Item[]): readonly string[] {
-  const own = told.filter((item) => item.entry.scope === entry.scope && item.entry.scope !== 'car' && item.entry.scope !== 'question');
-  const said = new Set(own.flatMap((item) => item.places));
-  return said.size > 0 ? [...said] : placesOf(entry.scope);
-}
 
 export interface Shown {
   readonly path: string;
@@ -103,32 +98,14 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   };
 }
 
-/** Sides with the topic's own figures first; asked figures alone, when some were asked for. */
-export function sidesOfTopic(
-  figures: readonly Entry[],
-  sides: readonly Side[],
-  told: readonly Item[],
-  context: Context,
-  wantedUnit?: string,
-): Outcome {
-  const asked = [...new Set(sides.flatMap(({ items }) => items.flatMap(pathsOf)))];
-  const toldPaths = told.flatMap(pathsOf);
-  const paths = figures.flatMap((entry) =>
-    placesFor(entry, told)
-      .map((place) => pathAt(place, entry))
-      .filter((path) => toldPaths.length === 0 || toldPaths.some((one) => catalog.dependsOn(path, one))),
-  );
-  const known = (path: string) => sides.every(({ looked }) => !isRefusal(numbersOf(looked.situation).number(path)));
-  const first = [...asked, ...paths].filter(known);
-  return sideBySide(sides, asked.length > 0 ? asked : first, context, wantedUnit);
-}
-
 export function topicAnswer(topic: Topic, reading: Reading, context: Context): Outcome {
   if (reading.sides.length < 2) return oneSide(topic, reading, context);
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;
   const told = reading.sides.flatMap((side) => side.items).filter(isFact);
-  return sidesOfTopic(topic.figures, sides, told, context, reading.wantedUnit);
+  if (told.length > 0 && told.every(({ entry }) => entry.kind === 'designation')) return sizesSideBySide(sides, told, reading, context);
+  const asked = [...new Set(sides.flatMap(({ items }) => items.flatMap(pathsOf)))];
+  return sidesOfFigures(topic.figures, sides, told, asked, context, { wantedUnit: reading.wantedUnit });
 }
 
 export const topicCommand = (topic: Topic): Command => ({
@@ -141,4 +118,3 @@ export const topicCommand = (topic: Topic): Command => ({
   changes: false,
   run: (reading, context) => topicAnswer(topic, reading, context),
 });
-export { writing };

@@ -68,9 +68,9 @@ function drawing(figures: readonly string[], against: Item, asked: ReturnType<ty
   const rows = tableOf(sampled, xs, entry, preferences);
   const { entry: mainEntry, place } = catalog.node(main);
   const x = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, (high - low) / 200, writing(entry)).text;
-  const y = (si: number) =>
-    bare(si, mainEntry.dimension ?? 'ratio', preferences, si === 0 ? 0 : Math.abs(si) / 200, writing(mainEntry)).text;
   const known = sampled[0]?.values.flatMap((value) => (value === undefined ? [] : [value])) ?? [];
+  const spread = Math.max(...known) - Math.min(...known);
+  const y = (si: number) => bare(si, mainEntry.dimension ?? 'ratio', preferences, spread / 100, writing(mainEntry)).text;
   const headline = `${sentence(nameAt(mainEntry, place))} from ${y(known[0] ?? 0)} to ${y(known.at(-1) ?? 0)}, ${nameAtAll(
     entry,
     inputs.map((p) => catalog.node(p).place),
@@ -98,7 +98,7 @@ function tableOf(sampled: Sampled, xs: readonly number[], entry: Item['entry'], 
       cells: sampled.map(({ figure, values }) => {
         const value = values[n];
         const { entry: shown } = catalog.node(figure);
-        return value === undefined ? 'none' : bare(value, shown.dimension ?? 'ratio', preferences, Math.abs(value) / 400, writing(shown));
+        return value === undefined ? 'none' : bare(value, shown.dimension ?? 'ratio', preferences, Math.abs(value) / 100, writing(shown));
       }),
     };
   });
@@ -194,8 +194,9 @@ function mainInput(figure: string, situation: Parameters<typeof numbersOf>[0]): 
     const ask = probe(catalog, situation, [path], [figure]);
     const [low, high] = [ask(value * 0.99)[0], ask(value * 1.01)[0]];
     if (low === undefined || high === undefined) continue;
-    const told = numbers.status(path) === 'told' && !entry.state ? 10 : 1;
-    const moved = told * Math.abs(high - low);
+    // What can be bought or set before what the car simply is.
+    const rank = (entry.step ? 100 : 1) * (numbers.status(path) === 'told' && !entry.state ? 10 : 1);
+    const moved = rank * Math.abs(high - low);
     if (!best || moved > best.moved) best = { item: { entry, places: [place], placed: true }, moved };
   }
   return best ? [best.item] : [];

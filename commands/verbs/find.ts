@@ -1,6 +1,6 @@
 /** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, probe, type Situation } from '../../core/engine.js';
+import { nameAt, nameAtAll, probe } from '../../core/engine.js';
 import { type Sought, seek } from '../../core/seek.js';
 import { answer } from '../answer.js';
 import { phrase, wordOf } from '../canonical.js';
@@ -13,7 +13,7 @@ import type { Choice, Item, Reading } from '../reading.js';
 import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
 import { restsOn } from '../show/rests.js';
 import { pathsOf, supposing } from './asked.js';
-import { moveRow, moves } from './try.js';
+import { moveRows, moves } from './try.js';
 
 interface Target {
   readonly path: string;
@@ -78,24 +78,24 @@ function candidates(looked: Looked, target: Target): readonly Choice[] {
   const reach: { readonly line: string; readonly label: string; readonly order: number }[] = [];
   for (const { entry, place, path, then } of catalog.nodes) {
     if (then || entry.kind !== 'quantity' || entry.scope === 'question' || entry.state || !catalog.dependsOn(target.path, path)) continue;
-    if (numbers.status(path) === 'unknown' || path === target.path) continue;
+    // What can be bought or set, and what was told: not what the car simply is.
+    if (numbers.status(path) === 'unknown' || (!entry.step && numbers.status(path) !== 'told')) continue;
     const sought = seek(catalog, looked.situation, { inputs: [path], figure: target.path, target: target.value });
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
     const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
     const line = `find ${phrase(entry, place)} for ${phrase(goal.entry, goal.place)} ${value}`;
-    reach.push({ line, label: nameAt(entry, place), order: numbers.status(path) === 'told' ? 0 : 1 });
+    reach.push({ line, label: nameAt(entry, place), order: (entry.step ? 0 : 2) + (numbers.status(path) === 'told' ? 0 : 1) });
   }
   return reach.sort((a, b) => a.order - b.order).slice(0, 4);
 }
 
 function reachText(sought: Sought, target: Target, preferences: Preferences): string {
   const { entry, place } = catalog.node(target.path);
-  const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, 0, writing(entry)).text;
+  const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, Math.abs(si) / 20, writing(entry)).text;
   const [low, high] = sought.reach;
-  return `${nameAt(entry, place)} from ${short(write(low))} to ${short(write(high))}`;
+  return `${nameAt(entry, place)} from ${write(low)} to ${write(high)}`;
 }
-const short = (text: string): string => text;
 
 /** One value of the inputs, as it can be had: what it gives, and what else would move. */
 function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, preferences: Preferences): Outcome {
@@ -133,7 +133,7 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
     answer: answer('told', headline, {
       amount: chosen,
       columns: ['was', 'with it'],
-      rows: others.map((move) => moveRow(move, preferences)),
+      rows: moveRows(others, preferences),
       notes: [
         near === root ? '' : `Exactly: ${exact.text}.`,
         others.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
@@ -196,8 +196,7 @@ function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looke
   const [root, another] = found.roots;
   if (root === undefined) {
     const [low, high] = input.entry.sane ?? [0, 0];
-    const write = (si: number) =>
-      bare(si, input.entry.dimension ?? 'ratio', preferences, Math.abs(high - low) * 1e-3, writing(input.entry)).text;
+    const write = (si: number) => bare(si, input.entry.dimension ?? 'ratio', preferences, Math.abs(si) / 20, writing(input.entry)).text;
     return {
       answer: answer(
         'refused',
@@ -244,4 +243,3 @@ export const find: Command = {
   changes: false,
   run: findInput,
 };
-export type { Situation };

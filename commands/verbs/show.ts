@@ -9,6 +9,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
+import { fewer, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { type Asked, askedOf, pathsOf, supposing } from './asked.js';
 
@@ -82,11 +83,12 @@ function showEverything(looked: Looked, places: readonly string[], preferences: 
   const numbers = numbersOf(looked.situation);
   const here = new Set(places);
   const inPlace = (entry: Entry) => placesOf(entry.scope).filter((place) => here.size === 0 || here.has(place));
-  const rows = (wanted: (entry: Entry, path: string) => boolean): Row[] =>
+  const rows = (wanted: (entry: Entry, path: string) => boolean): Line[] =>
     catalog.entries.flatMap((entry) =>
       inPlace(entry).flatMap((place) => {
         const path = pathAt(place, entry);
-        return wanted(entry, path) ? (rowAt(numbers, path, preferences, places.length === 1 ? entry.name : undefined) ?? []) : [];
+        const row = wanted(entry, path) ? rowAt(numbers, path, preferences, places.length === 1 ? entry.name : undefined) : undefined;
+        return row ? [{ path, row }] : [];
       }),
     );
   const facts = rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
@@ -96,7 +98,7 @@ function showEverything(looked: Looked, places: readonly string[], preferences: 
   const headline = `${looked.label}${where}: ${facts.length} facts, ${figures.length} figures`;
   return {
     answer: answer('told', headline, {
-      rows: [...facts, ...figures],
+      rows: [...fewer(facts), ...fewer(figures)].map(({ row }) => row),
       assumptions: disagreements(numbers, () => true),
       next: [
         { label: 'doubt', line: 'doubt' },

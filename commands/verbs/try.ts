@@ -12,7 +12,9 @@ import { askPlace } from '../house/record.js';
 import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { alteredRows, sideEffects } from '../show/altered.js';
-import { bare, changeOf, sentence, writing } from '../show/amount.js';
+import { bare, sentence, writing } from '../show/amount.js';
+import { changeText, endsWithin, isChange } from '../show/change.js';
+import { fewer, isTelling } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { supposing } from './asked.js';
 import { isAskable } from './show.js';
@@ -21,46 +23,53 @@ export interface Move {
   readonly path: string;
   readonly difference: Difference;
 }
-/** A change smaller than this part of the number is arithmetic, not physics. */
-const least = 1e-9;
 /** Below this part of a number even a sure change is not much to look at: it keeps exact trifles from the top. */
 const trifle = 0.005;
 
 const weight = ({ difference: { change, within, from } }: Move): number => Math.abs(change) / Math.hypot(within, trifle * Math.abs(from));
 
-/** Figures with words of their own that moved from one car to another state of it, largest first against the doubt of the move. */
+/**
+ * Figures with words of their own that moved from one state of a car to another: what cars are judged by first, each largest first against
+ * the doubt of the move. A figure that only repeats what was told is left out.
+ */
 export function moves(before: Looked, after: Looked, sameCar: boolean): readonly Move[] {
   const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
+  const told = [...after.situation.facts].filter(([path, fact]) => before.situation.facts.get(path) !== fact);
+  const repeats = (from: number, to: number) => told.some(([path, { value }]) => value === to && a.get(path) === from);
   const found: Move[] = [];
   for (const entry of catalog.entries) {
     if (entry.kind !== 'figure' || !isAskable(entry)) continue;
     for (const place of placesOf(entry.scope)) {
       const path = pathAt(place, entry);
       const [from, to] = [a.number(path), b.number(path)];
-      if (isRefusal(from) || isRefusal(to) || Math.abs(to - from) <= least * Math.max(Math.abs(from), Math.abs(to))) continue;
+      if (isRefusal(from) || isRefusal(to) || !isChange(from, to) || repeats(from, to)) continue;
       const moved = difference(a, b, path, { sameCar });
       if (!isRefusal(moved)) found.push({ path, difference: moved });
     }
   }
-  return found.sort((p, q) => weight(q) - weight(p));
+  return found.sort((p, q) => Number(isTelling(q.path)) - Number(isTelling(p.path)) || weight(q) - weight(p));
 }
+/** The moves as rows, what is alike said once. */
+export const moveRows = (all: readonly Move[], preferences: Preferences): readonly Row[] =>
+  fewer(all.map((move) => ({ path: move.path, row: moveRow(move, preferences) }))).map(({ row }) => row);
+
 /** `1.93 Hz`, `2.21 Hz`: both ends to the place that the change can be told to. */
-export function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
+function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
   const { entry, place } = catalog.node(path);
   const { dimension = 'ratio' } = entry;
   const how = writing(entry);
+  const doubt = endsWithin(moved);
   return {
     label: nameAt(entry, place),
-    cells: [bare(moved.from, dimension, preferences, moved.within, how), bare(moved.to, dimension, preferences, moved.within, how)],
+    cells: [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)],
   };
 }
 export function moveText(move: Move, preferences: Preferences): string {
   const { entry, place } = catalog.node(move.path);
-  const { to, within, change } = move.difference;
   const { dimension = 'ratio' } = entry;
   const how = writing(entry);
-  const now = bare(to, dimension, preferences, within, how).text;
-  return `${sentence(nameAt(entry, place))} ${now}, ${changeOf(change, dimension, preferences, within, how).text}`;
+  const now = bare(move.difference.to, dimension, preferences, endsWithin(move.difference), how).text;
+  return `${sentence(nameAt(entry, place))} ${now}, ${changeText(move.difference, dimension, preferences, how)}`;
 }
 
 /** Tried facts that no figure reads, because another fact that says the same is read first. */
@@ -111,7 +120,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const own = base !== nothing && base.current && base.car !== undefined;
   const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
   const done = answer('told', headline, {
-    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: others.map((move) => moveRow(move, preferences)) } : {}),
+    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: moveRows(ordered, preferences).slice(1) } : {}),
     notes: [`Tried, not saved: ${told.join('; ')}.`, ...sideEffects(laid, preferences)],
     assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
       0,

@@ -8,7 +8,7 @@ import type { Preferences } from '../context.js';
 import { refused } from '../house/own.js';
 import { type Looked, numbersOf } from '../looked.js';
 import { amount, bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from '../show/amount.js';
-import { lineToTell, stepsTo } from '../show/figure.js';
+import { lineToTell, onceEach, stepsTo } from '../show/figure.js';
 import { restsOn } from '../show/rests.js';
 import { askedOf, pathsOf } from './asked.js';
 
@@ -35,6 +35,13 @@ function inputsOf(numbers: Evaluation, path: string, found = new Set<string>()):
   }
   return found;
 }
+/** Shares of the plus-or-minus below this part of it are not worth a row. */
+const smallest = 0.03;
+/** The inputs that the plus-or-minus is made of. */
+const weighty = (numbers: Evaluation, path: string): ReadonlySet<string> => {
+  const within = numbers.within(path);
+  return new Set(numbers.shares(path).flatMap(({ amount: part, paths }) => (Math.abs(part) > smallest * within ? paths : [])));
+};
 const symbolOf = (numbers: Evaluation, path: string): string => {
   const { entry, place, then } = numbers.catalog.node(path);
   return `${entry.symbol ?? entry.name}${place === '' ? '' : ` ${place}`}${then ? ' then' : ''}`;
@@ -75,7 +82,11 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
   const steps = [...stepsTo(numbers, path, mostSteps), path]
     .map((one) => stepNote(numbers, one, preferences))
     .filter((note) => note !== '');
-  const rows = [...inputsOf(numbers, path)].flatMap((input): Row[] => {
+  const matters = weighty(numbers, path);
+  const inputs = [...inputsOf(numbers, path)];
+  const told = inputs.filter((input) => numbers.status(input) === 'told' || matters.has(input));
+  const others = inputs.length - told.length;
+  const rows = told.flatMap((input): Row[] => {
     const cell = cellOf(numbers, input, preferences);
     const at = numbers.catalog.node(input);
     return cell === undefined ? [] : [{ label: nameAt(at.entry, at.place), cells: [cell, known(numbers, input)] }];
@@ -89,7 +100,12 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
   return answer('told', `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
     ...(typeof shown === 'object' ? { amount: shown } : {}),
     rows,
-    notes: [...(numbers.status(path) === 'estimated' ? [] : steps.reverse()), ...printed, ...bends],
+    notes: [
+      ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
+      ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
+      ...printed,
+      ...bends,
+    ],
     assumptions: restsOn(numbers, path, preferences),
     next: [{ label: 'doubt', line: `doubt ${phrase(entry, place)}` }],
   });

@@ -19,7 +19,15 @@ function club(): Club {
 type Recording = Extract<Change, { change: 'record' }>;
 const recording = (draft: Draft, next: Facts, more: Partial<Recording> = {}): Recording => {
   const car = draft.garage.chosen!;
-  return { change: 'record', car: car.id, head: car.head.id, facts: next, why: `set ${next.get('mass')?.value}`, measuredIn: car.head.measuredIn, ...more };
+  return {
+    change: 'record',
+    car: car.id,
+    head: car.head.id,
+    facts: next,
+    why: `set ${next.get('mass')?.value}`,
+    measuredIn: car.head.measuredIn,
+    ...more,
+  };
 };
 const records = (draft: Draft): Recording[] => draft.changes.filter((one) => one.change === 'record');
 
@@ -126,15 +134,15 @@ describe('a draft', () => {
         for (const each of steps) {
           const single = new Draft(apart.context('robin'));
           for (const draft of [one, single])
-            draft.apply(each.is === 'record' ? recording(draft, facts(each.mass)) : { change: 'keep', car: 1, name: each.name, revision: 'now' });
+            draft.apply(
+              each.is === 'record' ? recording(draft, facts(each.mass)) : { change: 'keep', car: 1, name: each.name, revision: 'now' },
+            );
           apart.commit('robin', { answers: [], changes: single.changes, read: single.read });
         }
         whole.commit('robin', { answers: [], changes: one.changes, read: one.read });
         const state = (club: Club) => ({
           mass: club.head('turnip').facts.get('mass')?.value,
-          setups: [...club.car('turnip').setups]
-            .map(([name, id]) => [name, club.revisions[id - 1]?.facts.get('mass')?.value])
-            .sort(),
+          setups: [...club.car('turnip').setups].map(([name, id]) => [name, club.revisions[id - 1]?.facts.get('mass')?.value]).sort(),
         });
         expect(state(whole)).toEqual(state(apart));
         // A revision for each stretch between two names at most.

@@ -19,15 +19,4 @@ export async function ask(club: Club, name: string, line: string, room = 'paddoc
   if (!first || answers.length > 1) throw new Error(`${answers.length} answers to ${JSON.stringify(line)}`);
   return first;
 }
-/** All that an answer says, one part a line. */
-export const everything = (answer: Answer): string =>
-  [
-    answer.headline,
-    ...answer.rows.map(({ label, cells }) => [label, ...cells.map((cell) => (typeof cell === 'string' ? cell : cell.text))].join(' | ')),
-    ...answer.notes,
-    ...answer.echoes,
-    ...answer.assumptions,
-    ...answer.cautions,
-    ...answer.choices.map(({ line }) => `> ${line}`),
-    ...answer.next.map(({ line }) => `+ ${line}`),
-  ].join('\n');
+export { everything } from './everything.js';

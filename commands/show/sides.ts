@@ -1,0 +1,148 @@
+/** Two or more cars, setups or sizes side by side. */
+import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
+import { difference } from '../../core/difference.js';
+import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { answer, type Row } from '../answer.js';
+import type { Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { firstCarLine, refused } from '../house/own.js';
+import { catalog, type Looked, numbersOf } from '../looked.js';
+import type { Item } from '../reading.js';
+import { isSame } from '../same.js';
+import { bare, cellOf, sentence, textOf, valueText, writing } from './amount.js';
+import { changeText, endsWithin, isChange } from './change.js';
+import { lineToTell } from './figure.js';
+import { fewer, isTelling, type Line } from './lines.js';
+import { restsOn } from './rests.js';
+
+export interface Side {
+  readonly label: string;
+  readonly looked: Looked;
+  /** Figures that were asked for. */
+  readonly items: readonly Item[];
+}
+export interface SideLine extends Line {
+  /** The difference over its doubt: above 1 it exceeds it. 0: the same. */
+  readonly weight: number;
+  readonly sure: boolean;
+}
+/** A difference known exactly (a size's height) is as sure as can be: weighed by how much it is of the number. */
+const trifle = 0.002;
+
+/** Two sides are states of one car, or of none: their estimates are wrong together. */
+const oneCar = (a: Side, b: Side): boolean => a.looked.car?.id === b.looked.car?.id;
+
+/** A number on all sides, the difference told of two. `toPath`: the path on the second side, where it is another one. */
+export function sideLine(
+  path: string,
+  sides: readonly Side[],
+  preferences: Preferences,
+  wantedUnit?: string,
+  toPath = path,
+): SideLine | undefined {
+  const [first, second, ...others] = sides;
+  if (!first || !second) return undefined;
+  const [a, b] = [numbersOf(first.looked.situation), numbersOf(second.looked.situation)];
+  const moved = difference(a, b, path, { sameCar: oneCar(first, second), toPath });
+  if (isRefusal(moved)) return undefined;
+  const { entry, place } = catalog.node(path);
+  const { dimension = 'ratio' } = entry;
+  const how = writing(entry, wantedUnit);
+  const doubt = endsWithin(moved);
+  const ends = [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)];
+  const equal = !isChange(moved.from, moved.to);
+  const rest =
+    others.length > 0
+      ? others.map((side) => cellOf(numbersOf(side.looked.situation), path, preferences, { doubt: false }) ?? 'not known')
+      : [equal ? 'same' : changeText(moved, dimension, preferences, how)];
+  return {
+    path,
+    row: { label: nameAt(entry, place), cells: [...ends, ...rest] },
+    weight: equal ? 0 : Math.abs(moved.change) / Math.hypot(moved.within, trifle * Math.abs(moved.from)),
+    sure: !equal && Math.abs(moved.change) > moved.within,
+  };
+}
+/** `Free diameter: 24.72 in vs 25.04 in, +0.315 in` */
+export function lineText({ row }: Line, sides: number): string {
+  const texts = row.cells.map(textOf);
+  const change = texts.slice(sides).map((text) => (text === 'same' ? ', the same' : `, ${text}`));
+  return `${sentence(row.label)}: ${texts.slice(0, sides).join(' vs ')}${change.join('')}`;
+}
+
+/** Facts that differ and are no numbers: a size, a kind, a table. */
+function factRows(sides: readonly Side[], preferences: Preferences): readonly Row[] {
+  const lines = catalog.entries
+    .filter((entry) => isInput(entry) && entry.kind !== 'quantity')
+    .flatMap((entry) =>
+      placesOf(entry.scope).flatMap((place): Line[] => {
+        const path = pathAt(place, entry);
+        const facts = sides.map((side) => side.looked.situation.facts.get(path));
+        const [one, ...rest] = facts;
+        if (facts.every((fact) => fact === undefined) || rest.every((fact) => fact && one && isSame(fact.value, one.value))) return [];
+        const cells = facts.map((fact) => (fact ? valueText(entry, fact.value, preferences) : 'not told'));
+        return [{ path, row: { label: nameAt(entry, place), cells } }];
+      }),
+    );
+  return fewer(lines).map(({ row }) => row);
+}
+
+/** What is worth comparing when nothing was named: figures people ask for, and amounts that all sides were told. */
+function everyPath(sides: readonly Side[]): readonly string[] {
+  const told = (path: string) => sides.every((side) => side.looked.situation.facts.has(path));
+  const wanted = (entry: Entry, path: string) =>
+    (entry.kind === 'figure' && (entry.words?.length ?? 0) > 0) || (entry.kind === 'quantity' && told(path));
+  return catalog.entries
+    .filter(({ scope }) => scope !== 'question')
+    .flatMap((entry) =>
+      placesOf(entry.scope)
+        .map((place) => pathAt(place, entry))
+        .filter((path) => wanted(entry, path)),
+    );
+}
+/** Why nothing can be compared: what the first asked number lacks on one of the sides. */
+function whyNone(asked: readonly string[], sides: readonly Side[]): Outcome {
+  for (const { looked, label } of sides) {
+    const [path] = asked;
+    const value = path === undefined ? undefined : numbersOf(looked.situation).number(path);
+    if (value === undefined || !isRefusal(value)) continue;
+    const line = lineToTell(numbersOf(looked.situation), value.because ?? []);
+    return refused(`${label}: ${value.refused}`, line ?? firstCarLine);
+  }
+  return refused(`Nothing that all have told can be compared: ${sides.map(({ label }) => label).join(', ')}.`, 'help compare');
+}
+
+export interface Comparing {
+  /** Paths to compare in this order; else all that differ, what differs for sure and what cars are judged by first. */
+  readonly paths: readonly string[];
+  readonly wantedUnit?: string | undefined;
+  readonly notes?: readonly string[];
+  readonly cautions?: readonly string[];
+}
+export function sideBySide(sides: readonly Side[], comparing: Comparing, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const named = comparing.paths.length > 0;
+  const paths = named ? comparing.paths : everyPath(sides);
+  const all = paths.flatMap((path) => sideLine(path, sides, preferences, comparing.wantedUnit) ?? []);
+  const labels = sides.map(({ label }) => label);
+  if (all.length === 0) return whyNone(comparing.paths, sides);
+  const rank = (line: SideLine) => Number(line.sure) * 2 + Number(isTelling(line.path));
+  const ordered = named ? all : all.filter(({ weight }) => weight > 0).sort((p, q) => rank(q) - rank(p) || q.weight - p.weight);
+  const lines = fewer(ordered);
+  const facts = named ? [] : factRows(sides, preferences);
+  const [top] = lines;
+  if (!top) return { answer: answer('told', `${labels.join(' and ')}: no number differs.`, { columns: labels, rows: facts }) };
+  const columns = sides.length === 2 ? [...labels, 'change'] : labels;
+  const unsure = lines.filter((line) => line.weight > 0 && !line.sure).length;
+  const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ by more than their doubt, ${unsure} may be no difference.`];
+  const whole = facts.map((row) => ({ ...row, cells: [...row.cells, ...columns.slice(row.cells.length).map(() => '')] }));
+  const last = sides.at(-1);
+  return {
+    answer: answer('told', lineText(top, sides.length), {
+      columns,
+      rows: [...(lines.length + whole.length > 1 ? lines.map(({ row }) => row) : []), ...whole],
+      notes: [...(comparing.notes ?? []), ...counts],
+      assumptions: last && lines.length === 1 ? restsOn(numbersOf(last.looked.situation), top.path, preferences) : [],
+      cautions: comparing.cautions ?? [],
+    }),
+  };
+}

@@ -1,0 +1,87 @@
+/** Sizes of tires and wheels side by side: also whether one fits in place of another. */
+import type { Entry } from '../../core/catalog.js';
+import { isRefusal } from '../../core/catalog.js';
+import { pathAt } from '../../core/engine.js';
+import * as tires from '../../core/figures/tires.js';
+import * as wheels from '../../core/figures/wheels.js';
+import { speedometerTire } from '../../core/inputs/gearing.js';
+import type { Outcome } from '../command.js';
+import type { Context } from '../context.js';
+import { numbersOf } from '../looked.js';
+import type { Item, Reading } from '../reading.js';
+import { type Side, sideBySide } from '../show/sides.js';
+import { pathsOf, supposing } from '../verbs/asked.js';
+import { tireFigures, wheelFigures } from './figures.js';
+import { placesFor } from './places.js';
+
+const isTire = ({ entry }: Item): boolean => entry.path === 'tire.size';
+const isWheel = ({ entry }: Item): boolean => entry.path === 'wheel.size';
+
+/** The speedometer is right on the first of the sizes, unless the car was told otherwise: what members mean by the question. */
+function calibrated(sides: readonly Side[], facts: readonly Item[]): { readonly sides: readonly Side[]; readonly note: readonly string[] } {
+  const size = facts.find(isTire);
+  const told = sides.some(({ looked }) => [...looked.situation.facts.keys()].some((path) => path.startsWith('speedometer.')));
+  if (!size?.said || told) return { sides, note: [] };
+  const item: Item = { entry: speedometerTire, places: [''], placed: true, said: size.said };
+  const laid = sides.map((side) => {
+    const looked = supposing(side.looked, [item]);
+    return 'answer' in looked ? undefined : { ...side, looked };
+  });
+  const whole = laid.filter((side) => side !== undefined);
+  return whole.length < sides.length
+    ? { sides, note: [] }
+    : { sides: whole, note: [`The speedometer is taken to be right on ${size.said.text}.`] };
+}
+
+/** What to say of whether it fits: the room has to be measured on the car. */
+function fitNote(sides: readonly Side[], facts: readonly Item[]): readonly string[] {
+  if (!facts.some(isTire) || !facts.some(isWheel)) return [];
+  const [first] = sides;
+  const places = placesFor(wheels.leastClearance, facts);
+  const known = first && places.some((place) => !isRefusal(numbersOf(first.looked.situation).number(pathAt(place, wheels.leastClearance))));
+  return known ? [] : ['Whether it fits, only measured room can say: help measure inside room'];
+}
+
+const fitFigures: readonly Entry[] = [
+  wheels.outerTireEdge,
+  wheels.innerTireEdge,
+  tires.tireDiameter,
+  tires.rimMargin,
+  wheels.leastClearance,
+];
+
+export function sizesSideBySide(given: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
+  const { sides, note } = calibrated(given, facts);
+  const both = facts.some(isTire) && facts.some(isWheel);
+  const figures = both ? [...new Set([...fitFigures, ...wheelFigures, ...tireFigures])] : facts.some(isTire) ? tireFigures : wheelFigures;
+  const asked = sides.flatMap(({ items }) => items.flatMap(pathsOf));
+  return sidesOfFigures(figures, sides, facts, [...new Set(asked)], context, {
+    wantedUnit: reading.wantedUnit,
+    notes: [
+      ...(asked.some((path) => path.startsWith('speedometer')) || figures.some(({ path }) => path.startsWith('speedometer')) ? note : []),
+      ...fitNote(sides, facts),
+    ],
+  });
+}
+
+/** Figures that all sides know and that what was told bears on, in their order; those asked for alone, where some were. */
+export function sidesOfFigures(
+  figures: readonly Entry[],
+  sides: readonly Side[],
+  told: readonly Item[],
+  asked: readonly string[],
+  context: Context,
+  more: { readonly wantedUnit?: string | undefined; readonly notes?: readonly string[] },
+): Outcome {
+  const toldPaths = told.flatMap(pathsOf);
+  const numbers = sides.map(({ looked }) => numbersOf(looked.situation));
+  const known = (path: string) => numbers.every((one) => !isRefusal(one.number(path)));
+  const bears = (path: string) => toldPaths.length === 0 || toldPaths.some((one) => numbers[0]?.catalog.dependsOn(path, one));
+  const own = figures
+    .flatMap((entry) => placesFor(entry, told).map((place) => pathAt(place, entry)))
+    .filter((path) => known(path) && bears(path));
+  const askedKnown = asked.filter(known);
+  // A figure that was asked for and is not known does not hide the others; when there are none, it says what it lacks.
+  const paths = askedKnown.length > 0 ? askedKnown : own.length > 0 ? own : asked;
+  return sideBySide(sides, { paths, ...more }, context);
+}
