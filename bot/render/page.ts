@@ -8,6 +8,8 @@ export interface Block {
   /** `fixed` needs a fixed-width type; `prose` may be set in any. */
   readonly kind: 'fixed' | 'prose' | 'caution' | 'choices';
   readonly lines: readonly string[];
+  /** How many lines each part has that is not cut in two, in order: a row, a short paragraph. */
+  readonly parts: readonly number[];
 }
 export interface Page {
   readonly kind: Answer['kind'];
@@ -22,6 +24,16 @@ export interface Page {
 const longestHeadline = 400;
 const longestNext = 2;
 
+/** A paragraph that is longer may be cut. */
+const uncut = 4;
+const partsOf = (lines: readonly string[]): number[] => (lines.length <= uncut ? [lines.length] : lines.map(() => 1));
+const block = (kind: Block['kind'], lines: readonly string[]): Block => ({ kind, lines, parts: partsOf(lines) });
+const rowsBlock = (rows: readonly (readonly string[])[]): Block => ({
+  kind: 'fixed',
+  lines: rows.flat(),
+  parts: rows.map((r) => r.length),
+});
+
 const oneLine = (text: string): string => clean(text).replace(/\s+/g, ' ').trim();
 const cut = (text: string): string => {
   const characters = [...text];
@@ -32,23 +44,21 @@ const cut = (text: string): string => {
 function noteBlock(note: string, width: number): Block {
   const lines = clean(note).split('\n');
   const fixed = lines.some((l) => l.startsWith('  '));
-  return {
-    kind: fixed ? 'fixed' : 'prose',
-    lines: lines.flatMap((line) => {
-      const indent = /^ */.exec(line)?.[0] ?? '';
-      return wrapped(line, width - indent.length, fixed ? '  ' : '').map((l) => indent + l);
-    }),
-  };
+  const broken = lines.map((line) => {
+    const indent = /^ */.exec(line)?.[0] ?? '';
+    return wrapped(line, width - indent.length, fixed ? '  ' : '').map((l) => indent + l);
+  });
+  return fixed && broken.flat().length > uncut ? rowsBlock(broken) : block(fixed ? 'fixed' : 'prose', broken.flat());
 }
 const proseBlocks = (texts: readonly string[], width: number, kind: 'prose' | 'caution' = 'prose'): Block[] =>
-  texts.map((text) => ({ kind, lines: wrapped(oneLine(text), width) }));
+  texts.map((text) => block(kind, wrapped(oneLine(text), width)));
 
 function choiceBlock(choices: readonly Choice[], from: number, width: number): Block[] {
   const lines = choices.flatMap(({ label }, at) => {
     const number = `${from + at} `;
     return wrapped(number + oneLine(label), width, ' '.repeat(number.length));
   });
-  return lines.length === 0 ? [] : [{ kind: 'choices', lines }];
+  return lines.length === 0 ? [] : [block('choices', lines)];
 }
 /** `1 why   2 compare front   3 draw`: as many as two lines hold. */
 function nextBlock(next: readonly Choice[], from: number, width: number): { blocks: Block[]; shown: Choice[] } {
@@ -63,7 +73,7 @@ function nextBlock(next: readonly Choice[], from: number, width: number): { bloc
     else break;
     shown.push(choice);
   }
-  return { blocks: lines.length === 0 ? [] : [{ kind: 'choices', lines }], shown };
+  return { blocks: lines.length === 0 ? [] : [block('choices', lines)], shown };
 }
 
 const count = (blocks: readonly Block[]): number => blocks.reduce((sum, b) => sum + b.lines.length, 0);
@@ -71,11 +81,17 @@ function split(blocks: readonly Block[], room: number): { shown: Block[]; rest: 
   const shown: Block[] = [];
   const rest: string[] = [];
   let left = room;
-  for (const { kind, lines } of blocks) {
-    const now = rest.length === 0 ? lines.slice(0, left) : [];
-    if (now.length > 0) shown.push({ kind, lines: now });
-    rest.push(...lines.slice(now.length));
-    left -= now.length;
+  for (const { kind, lines, parts } of blocks) {
+    let now = 0;
+    for (const part of rest.length === 0 ? parts : []) {
+      if (now + part > left) break;
+      now += part;
+    }
+    // One that is longer than all the room there is is cut after all.
+    if (now === 0 && shown.length === 0 && rest.length === 0) now = Math.min(left, lines.length);
+    if (now > 0) shown.push(block(kind, lines.slice(0, now)));
+    rest.push(...lines.slice(now));
+    left -= now;
   }
   return { shown, rest };
 }
@@ -93,8 +109,8 @@ export interface Sizes {
 }
 function parts(answer: Answer, { width, from }: Sizes) {
   const body: Block[] = [
-    ...(answer.rows.length > 0 ? [{ kind: 'fixed' as const, lines: tableLines(answer.rows, answer.columns, width) }] : []),
-    ...(answer.continued === undefined ? [] : [{ kind: 'fixed' as const, lines: answer.continued.map(clean) }]),
+    ...(answer.rows.length > 0 ? [rowsBlock(tableLines(answer.rows, answer.columns, width))] : []),
+    ...(answer.continued === undefined ? [] : [rowsBlock(answer.continued.map((l) => [clean(l)]))]),
     ...answer.notes.map((note) => noteBlock(note, width)),
   ];
   const { reference } = answer;
@@ -111,45 +127,54 @@ function parts(answer: Answer, { width, from }: Sizes) {
   };
 }
 
+/** What a caution warns of, without what to do about it, which `more` has: `Caution: A compressed spring can kill.` */
+function shortened(caution: Block, width: number): Block {
+  const text = caution.lines.join(' ');
+  const end = /(?<=^.{12,}?)[:.;](?=\s)/u.exec(text)?.index;
+  const short = end === undefined ? caution : block('caution', wrapped(`${text.slice(0, end)}: more`, width));
+  return short.lines.length < caution.lines.length ? short : caution;
+}
+
 /**
- * What of an answer is shown in the room that there is, in the order of an Answer. When not all of it fits, choices and cautions come
- * first, then what the answer rests on, then as many rows as are left (three at least, if there are so many), and one line of suggestions where
- * rows are still seen.
+ * What of an answer is shown in the room that there is, in the order of an Answer. When not all of it fits, choices come first, then cautions (the
+ * long ones cut to what they warn of), what was read that was not literal, what the answer rests on, then as many rows as are left (three lines at
+ * least, if there are so many), and one line of suggestions where rows are still seen.
  */
 export function layOut(answer: Answer, sizes: Sizes): Page {
   const { room, width, from } = sizes;
   const { body, echoes, assumptions, cautions, choices } = parts(answer, sizes);
-  const headline = cut(oneLine(answer.headline));
+  const base = { kind: answer.kind, headline: cut(oneLine(answer.headline)) };
   const whole = [...body, ...echoes, ...assumptions, ...cautions, ...choices];
-  const base = { kind: answer.kind, headline };
-  const room1 = room - (sizes.ownMore ? 1 : 0);
   const suggested = (left: number) => {
-    const { blocks, shown } = sizes.suggest ? nextBlock(answer.next, from + answer.choices.length, width) : { blocks: [], shown: [] };
-    return count(blocks) <= left ? { blocks, shown } : { blocks: [], shown: [] };
+    const none = { blocks: [], shown: [] };
+    const next = sizes.suggest ? nextBlock(answer.next, from + answer.choices.length, width) : none;
+    return count(next.blocks) <= left ? next : none;
   };
   if (count(whole) <= room) {
     const next = suggested(room - count(whole));
     return { ...base, blocks: [...whole, ...next.blocks], rest: [], choices: [...answer.choices, ...next.shown] };
   }
-  let left = room1 - count(choices);
-  const kept = new Set<Block>();
-  const keep = (blocks: readonly Block[], rowsAtLeast: number): void => {
-    for (const block of blocks) {
-      if (block.lines.length > left - Math.min(count(body), rowsAtLeast)) continue;
-      kept.add(block);
-      left -= block.lines.length;
+  let left = room - (sizes.ownMore ? 1 : 0) - count(choices);
+  /** What stands for each block in the page. */
+  const kept = new Map<Block, Block>();
+  const keep = (blocks: readonly Block[], rowsAtLeast: number, as = (b: Block): Block => b): void => {
+    for (const one of blocks) {
+      const shown = as(one);
+      if (shown.lines.length > left - Math.min(count(body), rowsAtLeast)) continue;
+      kept.set(one, shown);
+      left -= shown.lines.length;
     }
   };
-  keep(cautions, 1);
-  keep(assumptions, 3);
+  keep(cautions, 1, (c) => shortened(c, width));
   keep(echoes, 3);
-  const next = count(body) <= left ? { blocks: [], shown: [] } : suggested(Math.min(1, left - 4));
+  keep(assumptions, 3);
+  const next = count(body) <= left ? suggested(0) : suggested(Math.min(1, left - 4));
   const { shown, rest } = split(body, Math.max(0, left - count(next.blocks)));
   const tail = [...echoes, ...assumptions, ...cautions];
   return {
     ...base,
-    blocks: [...shown, ...tail.filter((b) => kept.has(b)), ...choices, ...next.blocks],
-    rest: [...rest, ...tail.filter((b) => !kept.has(b)).flatMap((b) => b.lines)],
+    blocks: [...shown, ...tail.flatMap((b) => kept.get(b) ?? []), ...choices, ...next.blocks],
+    rest: [...rest, ...tail.filter((b) => kept.get(b) !== b).flatMap((b) => b.lines)],
     choices: [...answer.choices, ...next.shown],
   };
 }

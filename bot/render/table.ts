@@ -24,7 +24,7 @@ function aligned(values: readonly string[]): string[] {
  * Labels on the left, values in a column: `spring at this height  576 lb/in`. The column stands where the fewest lines result; a row that
  * is too long for it has its value on the next line.
  */
-function single(rows: readonly Row[], width: number): string[] {
+function single(rows: readonly Row[], width: number): string[][] {
   const labels = rows.map(({ label }) => clean(label));
   const values = aligned(rows.map(({ cells }) => cells.map(textOf).join(gap)));
   const fits = (at: number, column: number): boolean =>
@@ -33,7 +33,7 @@ function single(rows: readonly Row[], width: number): string[] {
   const [best = 0] = [...new Set(labels.map(columnsOf))].sort((a, b) => fitting(b) - fitting(a) || a - b);
   const used = Math.max(0, ...rows.map((_, at) => (fits(at, best) ? best + gap.length + columnsOf(values[at] ?? '') : 0)));
   const indent = used === 0 ? 0 : Math.min(2, width - used);
-  return rows.flatMap((_, at) => {
+  return rows.map((_, at) => {
     const label = labels[at] ?? '';
     const value = values[at] ?? '';
     if (fits(at, best)) return indented([`${padded(label, best)}${gap}${value}`.trimEnd()], indent);
@@ -74,46 +74,54 @@ const total = (widths: readonly number[]): number => widths.reduce((sum, w) => s
 const headLine = (heads: readonly string[], widths: readonly number[], before: number): string[] =>
   heads.some((h) => h !== '') ? [' '.repeat(before) + inColumns(heads, widths)] : [];
 
+/** The heads stay with the first row. */
+const headed = (head: readonly string[], [first = [], ...others]: readonly (readonly string[])[]): string[][] => [
+  [...head, ...first],
+  ...others.map((o) => [...o]),
+];
+
 /** Label and values in one line; a label may go on below, but no word of it is cut. */
-function beside(lines: readonly Line[], heads: readonly string[], width: number): string[] | undefined {
+function beside(lines: readonly Line[], heads: readonly string[], width: number): string[][] | undefined {
   const widths = columnWidths(lines, heads);
   const labels = Math.min(width - total(widths) - gap.length, widest(lines.map((l) => l.label)));
   if (labels < widest(lines.flatMap((l) => l.label.split(' ').map((word) => ` ${word}`)))) return undefined;
-  return [
-    ...headLine(heads, widths, labels + gap.length),
-    ...lines.flatMap(({ label, cells }) => {
+  return headed(
+    headLine(heads, widths, labels + gap.length),
+    lines.map(({ label, cells }) => {
       const [first = '', ...others] = wrapped(label, labels, ' ');
       return [`${padded(first, labels)}${gap}${inColumns(cells, widths)}`.trimEnd(), ...others];
     }),
-  ];
+  );
 }
 /** A line for the label, and one for the values. */
-function below(lines: readonly Line[], heads: readonly string[], width: number): string[] | undefined {
+function below(lines: readonly Line[], heads: readonly string[], width: number): string[][] | undefined {
   const widths = columnWidths(lines, heads);
   if (total(widths) + 2 > width) return undefined;
-  return [
-    ...headLine(heads, widths, 2),
-    ...lines.flatMap(({ label, cells }) => [...wrapped(label, width, ' '), ...indented([inColumns(cells, widths)], 2)]),
-  ];
+  return headed(
+    headLine(heads, widths, 2),
+    lines.map(({ label, cells }) => [...wrapped(label, width, ' '), ...indented([inColumns(cells, widths)], 2)]),
+  );
 }
 /** A line for the label, and one for each value, led by its head. */
-const listed = (lines: readonly Line[], heads: readonly string[], width: number): string[] =>
-  lines.flatMap(({ label, cells }) => {
+const listed = (lines: readonly Line[], heads: readonly string[], width: number): string[][] =>
+  lines.map(({ label, cells }) => {
     const each = cells.flatMap((cell, at) => (cell === '' ? [] : [{ label: heads[at] ?? '', cells: [cell] }]));
-    return [...wrapped(label, width, ' '), ...single(each, width)];
+    return [...wrapped(label, width, ' '), ...single(each, width).flat()];
   });
 
 /** Several values a row under heads, in the form that takes the fewest lines. */
-function several(rows: readonly Row[], heads: readonly string[], width: number): string[] {
+function several(rows: readonly Row[], heads: readonly string[], width: number): string[][] {
   const full = rows.map(({ label, cells }) => ({ label: clean(label), cells: cells.map(textOf) }));
   const short = full.map(unitInLabel);
   const names = heads.map(clean);
   const forms = [beside(full, names, width), beside(short, names, width), below(full, names, width), below(short, names, width)];
-  return forms.filter((f) => f !== undefined).reduce((best, form) => (form.length < best.length ? form : best), listed(full, names, width));
+  return forms
+    .filter((f) => f !== undefined)
+    .reduce((best, form) => (form.flat().length < best.flat().length ? form : best), listed(full, names, width));
 }
 
-/** The rows as lines of at most `width` columns. */
-export function tableLines(rows: readonly Row[], heads: readonly string[] | undefined, width: number): string[] {
+/** Each row as lines of at most `width` columns. */
+export function tableLines(rows: readonly Row[], heads: readonly string[] | undefined, width: number): string[][] {
   const many = rows.some(({ cells }) => cells.length > 1);
   return many || (heads !== undefined && heads.length > 1) ? several(rows, heads ?? [], width) : single(rows, width);
 }

@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { clean, columnsOf, defang, escapeHtml, wrapped } from '../../bot/render/clean.js';
 import { answerJson, jsonLine, messageSchema } from '../../bot/render/json.js';
 import { laidOut, pageLines, phoneColumns, renderReply } from '../../bot/render/reply.js';
-import { tableLines } from '../../bot/render/table.js';
+import { tableLines as tableRows } from '../../bot/render/table.js';
 import { terminalText, wantsColour } from '../../bot/render/terminal.js';
 import { type Amount, type Answer, answer, type Row } from '../../commands/answer.js';
 
+const tableLines = (...args: Parameters<typeof tableRows>): string[] => tableRows(...args).flat();
 const amount = (text: string): Amount => ({ si: 1, dimension: 'rate', text });
 const row = (label: string, ...cells: (string | Amount)[]): Row => ({ label, cells });
 const choice = (label: string) => ({ label, line: `line of ${label}` });
@@ -101,6 +102,19 @@ describe('one answer', () => {
     expect(lines).toHaveLength(1 + pageLines);
     expect(lines.slice(-5)).toEqual(['Rests most on: tire rate.', 'Caution: Jack it on level ground.', '1 one', '2 two', 'more: 16 lines']);
     expect(rendered.choices.map((c) => c.label)).toEqual(['one', 'two']);
+  });
+  test('a long caution is cut to what it warns of, and is whole in more', () => {
+    const caution = 'A compressed spring can kill: use a rated compressor and stands, keep out of its line, and follow the maker.';
+    const rendered = renderReply({ answers: [answer('told', 'ride', { rows: rows(20), cautions: [caution] })] });
+    expect(rendered.body.split('\n').slice(-3)).toEqual(['Caution: A compressed spring can', 'kill: more', 'more: 18 lines']);
+    expect(rendered.rest.slice(-4).join(' ')).toBe(`Caution: ${caution}`);
+    expect(renderReply({ answers: [answer('told', 'ride', { rows: rows(3), cautions: [caution] })] }).body).toContain('follow the');
+  });
+  test('a row of two lines is not cut in two', () => {
+    const long = Array.from({ length: 10 }, (_, at) => row(`a label of figure ${at} that is rather long`, '1,205 lb/in ± 20'));
+    const lines = bodyLines(answer('told', 'x', { rows: long }));
+    expect(lines.at(-2)).toContain('1,205 lb/in ± 20');
+    expect(lines.length).toBeLessThanOrEqual(1 + pageLines);
   });
   test('a note that begins with two spaces keeps them, in a fixed-width type', () => {
     const rendered = renderReply({
