@@ -30,7 +30,7 @@ const facts = format.write(
 );
 
 /**
- * Clubs of five members with two cars each, every car shared in its club's room. Written by SQL alone: a hundred thousand cars in a few seconds.
+ * Clubs of five members with two cars each, the first of them shared in the club's room. Written by SQL alone: a hundred thousand cars in a few seconds.
  * Ids count up: club n has the members 5n to 5n+4, member m the cars 2m+1 and 2m+2, and a car its revisions 2c-1 and 2c.
  */
 export function fillGarage(store: Store, cars: number): number {
@@ -49,7 +49,7 @@ export function fillGarage(store: Store, cars: number): number {
       ${count(people)} INSERT INTO memberships (room, member, state, name) SELECT '!club-' || (n / 5), ${member}, 'join', ${name} FROM count;
       ${count(cars)} INSERT INTO cars (id, owner, name, name_key, head)
         SELECT c + 1, ${member}, ${carName}, ${carName}, c * 2 + 2 FROM (SELECT n AS c, n / 2 AS n FROM count);
-      ${count(cars)} INSERT INTO shares (room, car) SELECT '!club-' || (n / 10), n + 1 FROM count;
+      ${count(people)} INSERT INTO shares (room, car) SELECT '!club-' || (n / 5), n * 2 + 1 FROM count;
     `);
     // Two moments a car: as it was made, and as it is.
     store.database
