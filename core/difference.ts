@@ -1,7 +1,6 @@
 /** The change of a number between two evaluations, with the doubt of the change: what both share cancels. */
 import { isRefusal, type Refusal } from './catalog.js';
-import type { Evaluation, Share } from './engine.js';
-import { widthOf } from './engine.js';
+import { type Evaluation, largestFirst, type Share, widthOf } from './engine.js';
 
 export interface DifferenceShare extends Share {
   /** Whether the error is of both, or of one alone. */
@@ -52,7 +51,7 @@ function sharesOf(from: readonly Share[], to: readonly Share[], sameCar: boolean
     }
   }
   for (const share of before.values()) shares.push({ ...share, amount: -share.amount, bend: -share.bend, side: 'from' });
-  return shares.sort((a, b) => Math.abs(b.amount) - Math.abs(a.amount));
+  return shares.sort(largestFirst);
 }
 
 /**

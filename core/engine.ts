@@ -7,4 +7,4 @@ export { nameAt, nameAtAll, pathAt, placesOf } from './engine/places.js';
 export { type Probe, probe } from './engine/probe.js';
 export type { Situation } from './engine/state.js';
 export { telling } from './engine/telling.js';
-export { widthOf } from './engine/width.js';
+export { largestFirst, widthOf } from './engine/width.js';

@@ -2,7 +2,7 @@
 import { type Evidence, halfWidth } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
 import { isKnown, type State } from './state.js';
-import { movedBuffer, Sweep } from './sweep.js';
+import { type Moved, movedBuffer, Sweep } from './sweep.js';
 
 /**
  * One thing that may be wrong: a piece of evidence (facts of one source are wrong together), or an estimating rule
@@ -25,9 +25,9 @@ export interface Contributions {
   /** Error e's entries are those from `starts[e]` up to `starts[e + 1]`. */
   readonly starts: readonly number[];
   readonly nodes: Int32Array;
-  /** Change of the number over the error's half-width, signed: its linear part. */
+  /** Change of the number over the error's half-width, signed: half of the way from one end to the other. */
   readonly amounts: Float64Array;
-  /** How far the number bends: the sum of both half-steps, which is 0 where it is linear. */
+  /** How far the middle of both ends lies from the number: 0 where it is linear. */
   readonly bends: Float64Array;
 }
 
@@ -58,45 +58,105 @@ function groups(catalog: Catalog, state: State): Group[] {
   return [...byError.values()];
 }
 
-/** The sum of the changes up and down, whichever of them there are: the contribution over the whole half-width. */
-function amountOf(up: number, down: number): number {
-  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -2 * down;
-  return Number.isNaN(down) ? 2 * up : up - down;
+/** A number whose changes up and down differ by more than this part of their mean is looked at more closely. */
+const crooked = 0.25;
+
+/** How far each number goes on either side of where it is, over an error's whole half-width. */
+class Reach {
+  readonly up: Float64Array;
+  readonly down: Float64Array;
+  /** The nodes that moved on any side, one bit each. */
+  readonly #touched: Uint32Array;
+  readonly #sweep: Sweep;
+  readonly #moved: Moved;
+
+  constructor(catalog: Catalog, state: State) {
+    const size = catalog.nodes.length;
+    this.up = new Float64Array(size);
+    this.down = new Float64Array(size);
+    this.#touched = new Uint32Array((size >> 5) + 1);
+    this.#sweep = new Sweep(catalog, state);
+    this.#moved = movedBuffer(size);
+  }
+
+  /** Goes to the end of the half-width on both sides. */
+  full(members: readonly number[]): void {
+    for (const [part, side] of [[1, this.up] as const, [-1, this.down] as const]) {
+      const { count, nodes, by } = this.#go(members, part);
+      for (let n = 0; n < count; n++) side[nodes[n]!] = by[n]!;
+    }
+  }
+  /** Goes half of the way: a number may turn in between, or have no value at the end. */
+  half(members: readonly number[]): void {
+    for (const [part, side] of [[0.5, this.up] as const, [-0.5, this.down] as const]) {
+      const { count, nodes, by } = this.#go(members, part);
+      for (let n = 0; n < count; n++) {
+        const index = nodes[n]!;
+        const end = side[index]!;
+        if (Number.isNaN(end)) side[index] = 2 * by[n]!;
+        else if (Math.abs(by[n]!) > Math.abs(end)) side[index] = by[n]!;
+      }
+    }
+  }
+  #go(members: readonly number[], part: number): Moved {
+    const moved = this.#moved;
+    this.#sweep.move(members, part, moved);
+    for (let n = 0; n < moved.count; n++) this.#touched[moved.nodes[n]! >> 5]! |= 1 << (moved.nodes[n]! & 31);
+    return moved;
+  }
+
+  /** The nodes that moved, ascending. */
+  each(visit: (index: number) => void): void {
+    const touched = this.#touched;
+    for (let word = 0; word < touched.length; word++) {
+      for (let bits = touched[word]!; bits !== 0; bits &= bits - 1) visit((word << 5) + 31 - Math.clz32(bits & -bits));
+    }
+  }
+  clear(): void {
+    this.each((index) => {
+      this.up[index] = 0;
+      this.down[index] = 0;
+    });
+    this.#touched.fill(0);
+  }
 }
 
+/** Half of the whole change from one end to the other; where one side has no value, what the other is alone. */
+function amountOf(up: number, down: number): number {
+  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -down;
+  return Number.isNaN(down) ? up : (up - down) / 2;
+}
+const bendOf = (up: number, down: number): number => (Number.isNaN(up + down) ? 0 : (up + down) / 2);
+const isCrooked = (up: number, down: number): boolean => !(Math.abs(up + down) <= crooked * Math.abs(up - down));
+
 /**
- * Moves every error up and down by half of its half-width, about one standard uncertainty (JCGM 100, 5.1.3 note 2), and works out anew what it reaches.
- * The state comes back as it was. A number that exists on one side only is taken as linear on it; one that exists on neither gets an infinite amount:
- * the slightest doubt takes it away, and no width can be told.
+ * Moves every error to both ends of its half-width and works out anew what it reaches; halfway, too, where something bends.
+ * The state comes back as it was. How a width is made of this is said in CONVENTIONS.md.
  */
 export function contributions(catalog: Catalog, state: State): Contributions {
   const doubts = groups(catalog, state);
-  const sweep = new Sweep(catalog, state);
-  const [up, down] = [movedBuffer(catalog.nodes.length), movedBuffer(catalog.nodes.length)];
+  const reach = new Reach(catalog, state);
+  const { up, down } = reach;
   const starts = [0];
   const nodes: number[] = [];
   const amounts: number[] = [];
   const bends: number[] = [];
-  const add = (index: number, above: number, below: number): void => {
-    if (Number.isNaN(state.number[index]!)) return;
-    nodes.push(index);
-    amounts.push(amountOf(above, below));
-    const bend = above + below;
-    bends.push(Number.isNaN(bend) ? 0 : bend);
-  };
   for (const { members } of doubts) {
     for (const member of members) state.moved[member] = 1;
-    sweep.move(members, 0.5, up);
-    sweep.move(members, -0.5, down);
+    reach.full(members);
+    let bent = false;
+    reach.each((index) => {
+      bent ||= isCrooked(up[index]!, down[index]!) && !Number.isNaN(state.number[index]!);
+    });
+    if (bent) reach.half(members);
     for (const member of members) state.moved[member] = 0;
-    // Both lists ascend; mostly they are the same.
-    for (let u = 0, d = 0; u < up.count || d < down.count; ) {
-      const above = u < up.count ? up.nodes[u]! : Number.POSITIVE_INFINITY;
-      const below = d < down.count ? down.nodes[d]! : Number.POSITIVE_INFINITY;
-      add(Math.min(above, below), above <= below ? up.by[u]! : 0, below <= above ? down.by[d]! : 0);
-      if (above <= below) u++;
-      if (below <= above) d++;
-    }
+    reach.each((index) => {
+      if (Number.isNaN(state.number[index]!)) return;
+      nodes.push(index);
+      amounts.push(amountOf(up[index]!, down[index]!));
+      bends.push(bendOf(up[index]!, down[index]!));
+    });
+    reach.clear();
     starts.push(nodes.length);
   }
   return { doubts, starts, nodes: Int32Array.from(nodes), amounts: Float64Array.from(amounts), bends: Float64Array.from(bends) };

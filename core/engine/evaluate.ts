@@ -6,13 +6,13 @@ import { type Overridden, overridden } from './overridden.js';
 import { nameAt } from './places.js';
 import { reasonOf } from './reasons.js';
 import { isKnown, load, type Situation, type State, settle } from './state.js';
-import { widthsOf } from './width.js';
+import { largestFirst, widthsOf } from './width.js';
 
 /** What one error contributes to a number. */
 export interface Share extends Doubt {
-  /** Signed change of the number over the error's half-width. */
+  /** Signed change of the number over the error's half-width: half of the way from one end to the other. */
   readonly amount: number;
-  /** How far it bends over that half-width; 0 where the number is linear in this error. */
+  /** How far the middle of both ends lies from the number; 0 where it is linear in this error. */
   readonly bend: number;
 }
 export type Status = 'told' | 'estimated' | 'computed' | 'unknown';
@@ -85,7 +85,7 @@ class Evaluated implements Evaluation {
       const at = entryOf(all, e, index);
       if (at >= 0) shares.push({ error, paths, evidence, amount: all.amounts[at]!, bend: all.bends[at]! });
     });
-    return shares.sort((a, b) => Math.abs(b.amount) - Math.abs(a.amount));
+    return shares.sort(largestFirst);
   }
 
   status(path: string): Status {

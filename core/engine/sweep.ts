@@ -4,6 +4,8 @@ import { follow, isKnown, type State } from './state.js';
 
 /** A change this small against the number is rounding in what cancels. */
 const rounding = 1e-13;
+/** In any SI unit of the catalog a change this small is rounding, however small the number: a difference that should be 0. */
+const least = 1e-12;
 
 /** What reads each node in this car, by the sources that were used: node n's readers are `readers[starts[n]]` up to `starts[n + 1]`. */
 interface Readers {
@@ -84,7 +86,7 @@ export class Sweep {
         const base = bases[index]!;
         const by = number[index]! - base;
         // What comes back the same carries nothing further: much of a car cancels.
-        if (Math.abs(by) <= rounding * Math.abs(base)) {
+        if (Math.abs(by) <= rounding * Math.abs(base) + least) {
           number[index] = base;
           continue;
         }

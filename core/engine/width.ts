@@ -1,21 +1,28 @@
 /** From what each error contributes to the half-width that holds 19 in 20. */
 import type { Contributions } from './errors.js';
 
-/** The parts of contributions that a width is made of. */
+/** What one error contributes: half of the way between the ends of its half-width, and how far the middle of both lies from the number. */
 export interface Part {
   readonly amount: number;
   readonly bend: number;
 }
-/** Root sum of squares of the contributions: errors of different names are independent (JCGM 100, 5.1.2). */
-export function widthOf(parts: readonly Part[]): number {
-  let square = 0;
-  for (const { amount } of parts) square += amount * amount;
-  return Math.sqrt(square);
-}
-/** The same for all nodes at once. */
-export function widthsOf({ nodes, amounts }: Contributions, size: number): Float64Array {
+/**
+ * The square of what one error contributes. Where the number is linear that is its amount's; where it moves on one side only, as past a knee,
+ * that side's: up = J and down = 0 make an amount and a bend of J/2 each, and J squared of both.
+ */
+const square = (amount: number, bend: number): number => amount * amount + 3 * bend * bend;
+
+/** The half-width of all contributions: errors of different names are independent, so that their squares add (JCGM 100, 5.1.2). */
+export const widthOf = (parts: readonly Part[]): number =>
+  Math.sqrt(parts.reduce((sum, { amount, bend }) => sum + square(amount, bend), 0));
+
+/** For sorting shares. */
+export const largestFirst = (a: Part, b: Part): number => square(b.amount, b.bend) - square(a.amount, a.bend) || 0;
+
+/** The half-widths of all nodes at once. */
+export function widthsOf({ nodes, amounts, bends }: Contributions, size: number): Float64Array {
   const widths = new Float64Array(size);
-  for (let n = 0; n < nodes.length; n++) widths[nodes[n]!]! += amounts[n]! ** 2;
+  for (let n = 0; n < nodes.length; n++) widths[nodes[n]!]! += square(amounts[n]!, bends[n]!);
   for (let index = 0; index < size; index++) widths[index] = Math.sqrt(widths[index]!);
   return widths;
 }

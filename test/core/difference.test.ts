@@ -45,7 +45,8 @@ describe('a change of one car', () => {
     expect(old).toBeCloseTo(-800 * 0.64, 6);
     expect(now).toBeCloseTo(880 * 0.64, 6);
     expect(ratio).toBeCloseTo(4000 * 0.64 * 0.2, 6);
-    expect(within).toBeCloseTo(Math.hypot(old!, now!, ratio!), 6);
+    // The ratio's square bends a little: 3 in 100 of its share.
+    expect(within / Math.hypot(old!, now!, ratio!)).toBeCloseTo(1, 2);
   });
   it('compares one end with the other, too', () => {
     const { change: by, shares } = change(difference(a, a, 'front.frequency', { sameCar: true, toPath: 'rear.frequency' }));

@@ -10,8 +10,15 @@ export type Errors = (error: string) => number;
 
 const isCurve = (value: unknown): value is Curve => typeof value === 'object' && value !== null && 'between' in value;
 
-/** Values by node; undefined where there is none. */
-export function workOut(catalog: Catalog, situation: Situation, errors: Errors): unknown[] {
+/** Which node gave each need of each node, by the node's index and the need's place. */
+export type Sources = (number | undefined)[][];
+
+/**
+ * Values by node; undefined where there is none.
+ * @param fixed sources of an earlier run: a figure does not change its ways within a doubt; left out, each need is given by the first that has a value
+ * @param found filled with the sources that were used
+ */
+export function workOut(catalog: Catalog, situation: Situation, errors: Errors, fixed?: Sources, found: Sources = []): unknown[] {
   const values: unknown[] = [];
   for (const node of catalog.nodes) {
     const { entry } = node;
@@ -35,8 +42,12 @@ export function workOut(catalog: Catalog, situation: Situation, errors: Errors):
     function ofNeeds(): unknown {
       if (!entry.compute) return undefined;
       const given: Record<string, unknown> = {};
+      const used: (number | undefined)[] = [];
+      found[node.index] = used;
       for (const [k, key] of node.keys.entries()) {
-        const source = node.from[k]!.find((index) => values[index] !== undefined);
+        const source = fixed ? fixed[node.index]?.[k] : node.from[k]!.find((index) => values[index] !== undefined);
+        used[k] = source;
+        if (fixed && source !== undefined && values[source] === undefined) return undefined;
         if (source === undefined && !node.spare[k]) return undefined;
         given[key] = source === undefined ? undefined : values[source];
       }
