@@ -35,7 +35,7 @@ const dispatch: Dispatch = async (text, situation) => {
   onLine();
   const reply = await services.dispatch(text, situation);
   const lines = text.split('\n');
-  reply.answers.forEach((answer, at) => answered.push({ line: lines[at] ?? '', answer }));
+  for (const [at, answer] of reply.answers.entries()) answered.push({ line: lines[at] ?? '', answer });
   return reply;
 };
 const world = () => consoleWorld(store, { dispatch, render: services.render }, quiet, '!');
@@ -62,7 +62,7 @@ describe('the invented club', () => {
       expect(['told', 'changed'], `${line}: ${answer.headline}`).toContain(answer.kind);
       expect(answer.choices, line).toEqual([]);
     }
-    const [[turnip], [moth], [pickle], none] = garage();
+    const [[turnip] = [], [moth] = [], [pickle] = [], none] = garage();
     expect([turnip, moth, pickle].map((c) => [c?.name, c?.shared])).toEqual([
       ['turnip', true],
       ['moth', true],
