@@ -1,8 +1,8 @@
 /** Spring forces, rates, frequencies and travel at each wheel, at the height at which this car stands. */
-import { figure, maybe, refuse } from '../catalog.js';
-import { tireRate } from '../inputs/ride.js';
-import { compressionAt, rateAt, riseAt } from '../springs/law.js';
-import { ratioAt, ratioRise, wheelTravel } from '../springs/motionRatio.js';
+import { figure, firstOf, maybe, refuse } from '../catalog.js';
+import { bump, springLoad, tireRate } from '../inputs/ride.js';
+import { compressionAt, forceAt, rateAt, riseAt } from '../springs/law.js';
+import { ratioAt, ratioRise, springTravel, wheelTravel } from '../springs/motionRatio.js';
 import { sprungMass } from './loads.js';
 import { bindForce, motionRatio, springLaw, springStack } from './springs.js';
 import { travelSince } from './standing.js';
@@ -15,6 +15,30 @@ export const knee =
   'It steps where a helper closes or a stepped rate changes; a doubt that reaches across the step is taken from its two ends and may be too wide or too narrow.';
 const oscillator = 'a mass on a spring, undamped';
 
+export const rideRatio = figure({
+  path: 'corner.rideRatio',
+  scope: 'corner',
+  name: 'motion ratio at ride height',
+  symbol: 'MR_0',
+  dimension: 'ratio',
+  needs: { motion: motionRatio, travel: maybe(travelSince) },
+  compute: ({ motion, travel }) => {
+    const ratio = ratioAt(motion, travel ?? 0);
+    return ratio > 0 ? ratio : refuse('The motion ratio falls to nothing at this height.', 'spring.ratio', 'spring.ratioRise');
+  },
+  source: 'change of spring length over wheel travel',
+});
+export const carriedForce = figure({
+  path: 'corner.carriedForce',
+  scope: 'corner',
+  name: 'spring force that carries the car',
+  symbol: 'F_0',
+  dimension: 'force',
+  needs: { sprung: sprungMass, ratio: rideRatio },
+  compute: ({ sprung, ratio }) => (sprung * g) / ratio,
+  formula: 'sprung * g / ratio',
+  source: 'virtual work; the bar and rubber bushings left out',
+});
 export const ratioHere = figure({
   path: 'corner.motionRatio',
   scope: 'corner',
@@ -23,9 +47,9 @@ export const ratioHere = figure({
   words: ['motion ratio', 'corner motion ratio'],
   dimension: 'ratio',
   typical: { range: [0.5, 1], of: 'road cars; common practice, no source' },
-  needs: { motion: motionRatio, travel: maybe(travelSince) },
-  compute: ({ motion, travel }) => {
-    const ratio = ratioAt(motion, travel ?? 0);
+  needs: { motion: motionRatio, travel: maybe(travelSince), bump: maybe(bump) },
+  compute: ({ motion, travel = 0, bump = 0 }) => {
+    const ratio = ratioAt(motion, travel + bump);
     return ratio > 0 ? ratio : refuse('The motion ratio falls to nothing at this height.', 'spring.ratio', 'spring.ratioRise');
   },
   source: 'change of spring length over wheel travel',
@@ -36,26 +60,37 @@ export const ratioRiseHere = figure({
   name: 'rise of the motion ratio in bump',
   symbol: 'dMR/du',
   dimension: 'ratioPerLength',
-  needs: { motion: motionRatio, travel: maybe(travelSince) },
-  compute: ({ motion, travel }) => ratioRise(motion, travel ?? 0),
+  needs: { motion: motionRatio, travel: maybe(travelSince), bump: maybe(bump) },
+  compute: ({ motion, travel = 0, bump = 0 }) => ratioRise(motion, travel + bump),
   source: definition,
+});
+export const forceAtBump = figure({
+  path: 'corner.forceAtBump',
+  scope: 'corner',
+  name: 'spring force at this bump travel',
+  symbol: 'F_u',
+  dimension: 'force',
+  needs: { stack: springStack, motion: motionRatio, carried: carriedForce, bump, travel: maybe(travelSince) },
+  compute: ({ stack, motion, carried, bump, travel = 0 }) =>
+    forceAt(stack, compressionAt(stack, carried) + springTravel(motion, travel + bump) - springTravel(motion, travel)),
+  source: 'the force law after the spring travel that the motion ratio makes of the bump',
 });
 export const springForce = figure({
   path: 'corner.springForce',
   scope: 'corner',
-  name: 'spring force at ride height',
+  name: 'spring force',
   symbol: 'F_s',
   words: ['spring force', 'spring load', 'corner spring force'],
   dimension: 'force',
-  needs: { sprung: sprungMass, ratio: ratioHere },
-  compute: ({ sprung, ratio }) => (sprung * g) / ratio,
-  formula: 'sprung * g / ratio',
-  source: 'virtual work; the bar and rubber bushings left out',
+  needs: { force: firstOf(springLoad, forceAtBump, carriedForce) },
+  compute: ({ force }) => force,
+  formula: 'force',
+  source: 'as asked, at the bump asked, or at ride height',
 });
 export const springCompression = figure({
   path: 'corner.springCompression',
   scope: 'corner',
-  name: 'spring compression at ride height',
+  name: 'spring compression',
   symbol: 'x',
   words: ['spring compression', 'compression', 'corner spring compression'],
   dimension: 'length',
@@ -145,7 +180,7 @@ export const looseTravel = figure({
   symbol: 'u_d',
   words: ['droop travel', 'corner droop travel', 'droop'],
   dimension: 'length',
-  needs: { stack: springStack, motion: motionRatio, force: springForce, travel: maybe(travelSince) },
+  needs: { stack: springStack, motion: motionRatio, force: carriedForce, travel: maybe(travelSince) },
   compute: ({ stack, motion, force, travel }) => {
     const bump = wheelTravel(motion, travel ?? 0, -compressionAt(stack, force));
     return typeof bump === 'number' ? -bump : bump;
@@ -159,7 +194,7 @@ export const bindTravel = figure({
   symbol: 'u_b',
   words: ['travel to coil bind', 'corner bind travel'],
   dimension: 'length',
-  needs: { stack: springStack, motion: motionRatio, force: springForce, bind: bindForce, travel: maybe(travelSince) },
+  needs: { stack: springStack, motion: motionRatio, force: carriedForce, bind: bindForce, travel: maybe(travelSince) },
   compute: ({ stack, motion, force, bind, travel }) =>
     wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force)),
   source: 'spring travel through the motion ratio; below 0 the spring is bound at ride height',

@@ -26,7 +26,7 @@ export const ratioOfAxle = figure({
 export const springForce = figure({
   path: 'springForce',
   scope: 'axle',
-  name: 'spring force at ride height',
+  name: 'spring force',
   symbol: 'F_s',
   words: ['spring force', 'spring load'],
   dimension: 'force',
@@ -38,7 +38,7 @@ export const springForce = figure({
 export const coilStressHere = figure({
   path: 'coil.stress',
   scope: 'axle',
-  name: 'shear stress of the wire at ride height',
+  name: 'shear stress of the wire',
   symbol: 'tau',
   words: ['coil stress', 'wire stress', 'spring stress', 'shear stress'],
   dimension: 'stress',
@@ -51,7 +51,7 @@ export const coilStressHere = figure({
 export const springCompression = figure({
   path: 'springCompression',
   scope: 'axle',
-  name: 'spring compression at ride height',
+  name: 'spring compression',
   symbol: 'x',
   words: ['spring compression', 'compression'],
   dimension: 'length',

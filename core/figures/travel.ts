@@ -67,7 +67,7 @@ export const bumpTravel = figure({
   scope: 'axle',
   name: 'bump travel left',
   symbol: 'u',
-  words: ['bump travel', 'bump travel left', 'travel left', 'bump'],
+  words: ['bump travel', 'bump travel left', 'travel left'],
   dimension: 'length',
   typical: { range: [0.03, 0.1], of: 'lowered road cars; common practice, no source' },
   needs: { bind: maybe(bindTravel), stop: maybe(stopTravel) },

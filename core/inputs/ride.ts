@@ -61,3 +61,26 @@ export const chassisStiffness = quantity({
   told: { usually: 'spec', measured: { relative: 0.1 }, spec: { relative: 0.2 } },
   measure: 'Torque between the axles over their twist. Not told, the body is taken as rigid.',
 });
+
+export const springLoad = quantity({
+  path: 'springLoad',
+  scope: 'question',
+  name: 'load on the spring',
+  symbol: 'F',
+  words: ['spring load', 'load on spring', 'load', 'force', 'spring force'],
+  dimension: 'force',
+  sane: [1, 60000],
+  told: { usually: 'spec', measured: { absolute: 0 }, spec: { absolute: 0 } },
+  measure: 'Asked about: the rate, compression or stress of the spring under this force, instead of what it carries at ride height.',
+});
+export const bump = quantity({
+  path: 'bump',
+  scope: 'question',
+  name: 'wheel travel from ride height, bump positive',
+  symbol: 'u',
+  words: ['bump', 'at bump', 'wheel travel', 'travel'],
+  dimension: 'length',
+  sane: [-0.2, 0.2],
+  told: { usually: 'spec', measured: { absolute: 0 }, spec: { absolute: 0 } },
+  measure: 'Asked about: rates and forces with the wheel this far up from ride height; droop is negative.',
+});

@@ -280,6 +280,33 @@ const moving: readonly Row[] = [
     tolerance: 4e-4,
     why: 'three readings are enough for the slope',
   },
+  ...(
+    [
+      [-0.05, 0.6409659],
+      [0.05, 0.6713659],
+    ] as const
+  ).map(
+    ([bump, expected]): Row => ({
+      id: 'trap 2',
+      source: trap2,
+      input: `table of ratios, ${bump} m of bump`,
+      got: () => ask({ ...byTable, bump }, 'front.motionRatio'),
+      expected,
+      tolerance: 1e-6,
+      why: 'the ratio at a bump that is asked about',
+    }),
+  ),
+  ...([-0.05, 0.05] as const).map(
+    (bump): Row => ({
+      id: 'trap 2',
+      source: `${exact}: spring length by the geometry of this test`,
+      input: `the same, ${bump} m`,
+      got: () => ask({ ...byTable, bump }, 'front.springForce'),
+      expected: 2500 + 60000 * (arm(0).length - arm(bump).length),
+      tolerance: 1e-6,
+      why: 'force after that travel',
+    }),
+  ),
 ];
 
 const tire = { 'front.tire.measuredDiameter': 0.632, 'front.tire.rate': 200000, 'front.spring.rate': 40000 };
@@ -460,7 +487,7 @@ const perches: readonly Row[] = [
 
 describe('ride in print', () => {
   const rows = [...rates, ...deflections, ...measuredCar, ...moving, ...heights, ...perches];
-  it('has all rows', () => expect(rows.length).toBe(54));
+  it('has all rows', () => expect(rows.length).toBe(58));
   for (const row of rows)
     it(`${row.id} ${row.input}: ${row.why}`, () => expect(off(row), `${row.got()} for ${row.expected}`).toBeLessThanOrEqual(1));
 });
