@@ -160,7 +160,9 @@ export const calc: Command = {
   takes: 'text',
   changes: false,
   run(reading, context) {
-    if (reading.wantedUnit !== undefined && reading.names.length > 0) return convert(reading, reading.wantedUnit, context);
+    const amounts = reading.names.map((name) => scan(name));
+    const plain = amounts.length > 0 && amounts.every(([token, other]) => token !== undefined && isAmount(token) && other === undefined);
+    if (reading.wantedUnit !== undefined && plain) return convert(reading, reading.wantedUnit, context);
     return workOut(reading, context);
   },
 };

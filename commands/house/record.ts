@@ -1,12 +1,11 @@
 /** Recording facts: the same for `set`, `save` and `save that`. */
 import { isInput } from '../../core/catalog.js';
-import { pathAt } from '../../core/engine.js';
 import { type Answer, answer } from '../answer.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Outcome } from '../command.js';
 import type { CarView, Change, Context } from '../context.js';
 import { type How, isNotLaid, type Laid, lay } from '../facts.js';
-import { numbersOf, situationOf } from '../looked.js';
+import { catalog, numbersOf, situationOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { alteredRows, alteredText, sideEffects, unsaved } from '../show/altered.js';
 import { sentence } from '../show/amount.js';
@@ -58,13 +57,15 @@ function changedAnswer(car: string, laid: Laid, reading: Reading, context: Conte
   const [first] = rows;
   const numbers = numbersOf(laid.situation);
   const paths = new Set(laid.told.map(({ path }) => path));
-  const overruled = numbers.overridden().filter(({ facts }) => facts.some((path) => paths.has(path)));
   const headline = rows.length === 1 && first ? sentence(alteredText(first)) : `${rows.length} facts recorded for ${car}.`;
   return answer('changed', headline, {
     ...(rows.length > 1 ? { columns: ['was', 'is'], rows } : {}),
     notes: [...(rows.length === 1 ? [`Recorded for ${car}.`] : []), ...sideEffects(laid, preferences)],
     echoes: unsaved(reading),
-    assumptions: overruled.length > 0 ? disagreements(numbers, (path) => overruled.some(({ figure }) => figure === path)) : [],
+    assumptions: disagreements(
+      numbers,
+      ({ used, unused }) => paths.has(unused) || [...paths].some((path) => catalog.dependsOn(used, path)),
+    ),
     cautions: [...new Set(laid.told.flatMap(({ entry }) => (isWork(entry.path) ? (entry.caution ?? []) : [])))].slice(0, 1),
     next: [{ label: 'undo', line: 'undo' }],
   });
@@ -112,4 +113,3 @@ export function recordOnNew(name: string, items: readonly Item[], reading: Readi
     ],
   };
 }
-export { pathAt };

@@ -31,13 +31,16 @@ export function stepsTo(numbers: Evaluation, path: string, most = mostSteps): re
   return found.slice(0, most).sort((a, b) => order(a) - order(b));
 }
 
-/** Steps that read the same for the left wheel and the right one, once. */
+/** The place that mirrors another: the left wheel for the right one, the front for the rear. */
+const mirrors: Readonly<Record<string, string>> = { rf: 'lf', rr: 'lr', rear: 'front' };
+/** Steps that read the same for the left wheel and the right one, or at both ends, once. */
 export function onceEach(numbers: Evaluation, steps: readonly string[]): readonly string[] {
   return steps.filter((step) => {
     const { entry, place } = numbers.catalog.node(step);
-    if (entry.scope !== 'corner' || !place.startsWith('r')) return true;
-    const left = pathAt(`l${place.slice(1)}`, entry);
-    return !steps.includes(left) || numbers.number(left) !== numbers.number(step);
+    const mirror = mirrors[place];
+    if (mirror === undefined) return true;
+    const twin = pathAt(mirror, entry);
+    return !steps.includes(twin) || numbers.number(twin) !== numbers.number(step);
   });
 }
 /** The name of a step under a heading that already says where: `wheel rate`, not `rear wheel rate`. */
@@ -46,6 +49,7 @@ export function nameUnder(numbers: Evaluation, path: string, heading: string): s
   const top = numbers.catalog.node(heading);
   const sameEnd = entry.scope === 'corner' && top.entry.scope === 'axle' && place.endsWith(top.place.slice(0, 1));
   if (place === top.place) return entry.name;
+  if (entry.scope === 'axle' && numbers.number(pathAt('front', entry)) === numbers.number(pathAt('rear', entry))) return entry.name;
   if (!sameEnd) return nameAt(entry, place);
   const [left, right] = [numbers.number(pathAt(`l${place.slice(1)}`, entry)), numbers.number(pathAt(`r${place.slice(1)}`, entry))];
   return left === right ? `${entry.name}, each wheel` : `${place.startsWith('l') ? 'left' : 'right'} ${entry.name}`;
@@ -109,7 +113,7 @@ export function showOne(looked: Looked, path: string, preferences: Preferences, 
     ...(typeof cell === 'object' ? { amount: cell } : {}),
     rows: stepRows(numbers, path, preferences),
     assumptions: [
-      ...disagreements(numbers, (one) => one === path || numbers.catalog.dependsOn(path, one)),
+      ...disagreements(numbers, ({ figure }) => figure === path || numbers.catalog.dependsOn(path, figure)),
       ...restsOn(numbers, path, preferences),
     ],
     cautions: entry.caution === undefined ? [] : [entry.caution],

@@ -2,7 +2,7 @@
 
 import { isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
-import type { Evaluation, Share } from '../../core/engine.js';
+import type { Evaluation, Overridden, Share } from '../../core/engine.js';
 import { nameAtAll } from '../../core/engine.js';
 import { wordOf } from '../canonical.js';
 import type { Preferences } from '../context.js';
@@ -64,15 +64,14 @@ const plusMinus = (
   ...[dimension, preferences, how]: [Parameters<typeof amount>[1], Preferences, ReturnType<typeof writing>]
 ) => amount(value, dimension, preferences, within, how).text.replace(/^.*(?=±)/, '');
 
-/** Facts that say again what others say, where the figures shown would have read them. */
-export function disagreements(numbers: Evaluation, among: (path: string) => boolean): readonly string[] {
+/** Told facts that are not used, because others that say the same are read first; those that `among` picks. */
+export function disagreements(numbers: Evaluation, among: (one: Overridden) => boolean): readonly string[] {
   const said: string[] = [];
-  for (const { figure, used, facts, disagree } of numbers.overridden()) {
-    if (!among(figure)) continue;
-    const names = namesOfPaths(numbers, facts);
-    said.push(
-      `The ${namesOfPaths(numbers, [used])} is used, not the ${names}${disagree ? ': they disagree by more than both may be off' : ''}.`,
-    );
+  for (const one of numbers.overridden()) {
+    // What only follows from other facts was not told by anybody.
+    if (numbers.status(one.unused) !== 'told' || !among(one)) continue;
+    const why = one.disagree ? ': they disagree by more than both may be off' : '';
+    said.push(`The ${namesOfPaths(numbers, [one.used])} is used, not the ${namesOfPaths(numbers, [one.unused])} that was told${why}.`);
   }
   return [...new Set(said)].slice(0, 2);
 }

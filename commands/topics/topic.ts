@@ -90,7 +90,7 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
       ...(typeof cell === 'object' ? { amount: cell } : {}),
       rows: others.map(({ row }) => row),
       assumptions: [
-        ...disagreements(numbers, (path) => path === shown.path || catalog.dependsOn(shown.path, path)),
+        ...disagreements(numbers, ({ figure }) => catalog.dependsOn(shown.path, figure)),
         ...restsOn(numbers, shown.path, preferences),
       ],
       cautions: [...new Set([shown, ...others].flatMap(({ path }) => catalog.node(path).entry.caution ?? []))].slice(0, 1),

@@ -55,10 +55,13 @@ function drawing(figures: readonly string[], against: Item, asked: ReturnType<ty
   const own = present === undefined || isRefusal(present) ? undefined : present;
   const [low, high] = rangeOf(against, own);
   const xs = Array.from({ length: points }, (_, at) => low + ((high - low) * at) / (points - 1));
-  const sampled = usable.map((figure) => {
+  const all = usable.map((figure) => {
     const ask = probe(catalog, situation, inputsFor(figure, against), [figure]);
     return { figure, values: xs.map((x) => ask(x)[0]) };
   });
+  // A figure that these inputs can reach and do not move (the other end's) is not worth a line beside one that they do.
+  const moving = all.filter(({ values }) => values.some((y) => y !== values[0]));
+  const sampled = moving.length > 0 ? moving : all;
   if (sampled.every(({ values }) => values.every((y) => y === undefined))) {
     const reason = numbers.number(main);
     const line = isRefusal(reason) ? lineToTell(numbers, reason.because ?? []) : undefined;

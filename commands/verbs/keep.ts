@@ -70,7 +70,7 @@ export const back: Command = {
   summary: 'Back to a kept setup, a day, or a number of changes ago; undo takes it back.',
   examples: [
     { line: 'keep as dry\nback to dry', does: 'as it was kept' },
-    { line: 'back to yesterday', does: 'as it stood at the end of the day' },
+    { line: 'back to 1', does: 'as it was one change ago; or: back to sunday' },
   ],
   takes: 'names',
   changes: true,

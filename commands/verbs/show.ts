@@ -9,7 +9,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
-import { fewer, type Line } from '../show/lines.js';
+import { fewer, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { type Asked, askedOf, pathsOf, supposing } from './asked.js';
 
@@ -46,7 +46,10 @@ function showSeveral(looked: Looked, items: readonly Item[], preferences: Prefer
   const line = top ? `${top.label} ${top.cells.map(textOf).join(' ')}` : '';
   return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
     rows: others,
-    assumptions: [...disagreements(numbers, (path) => known.includes(path)), ...restsOn(numbers, first, preferences)],
+    assumptions: [
+      ...disagreements(numbers, ({ figure }) => known.some((path) => catalog.dependsOn(path, figure))),
+      ...restsOn(numbers, first, preferences),
+    ],
     cautions: [...new Set(known.flatMap((path) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
   });
 }
@@ -78,8 +81,8 @@ function showRange({ base, items }: Asked, reading: Reading, context: Context): 
   });
 }
 
-/** All that is known of a car, or of one end or corner of it: facts first, then figures. */
-function showEverything(looked: Looked, places: readonly string[], preferences: Preferences): Outcome {
+/** What is known of a car, or of one end or corner of it: facts first, then figures; all of them, or those that cars are judged by. */
+function showEverything(looked: Looked, places: readonly string[], whole: boolean, preferences: Preferences): Outcome {
   const numbers = numbersOf(looked.situation);
   const here = new Set(places);
   const inPlace = (entry: Entry) => placesOf(entry.scope).filter((place) => here.size === 0 || here.has(place));
@@ -92,15 +95,19 @@ function showEverything(looked: Looked, places: readonly string[], preferences: 
       }),
     );
   const facts = rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
-  const figures = rows((entry, path) => entry.kind === 'figure' && isAskable(entry) && numbers.status(path) === 'computed');
+  const figures = rows(
+    (entry, path) => entry.kind === 'figure' && isAskable(entry) && (whole || isTelling(path)) && numbers.status(path) === 'computed',
+  );
   const where = places.length === 0 ? '' : places.length === 1 ? `, ${places[0]}` : `, ${places.join(' and ')}`;
   if (facts.length + figures.length === 0) return refused(`Nothing is known of ${looked.label}${where} yet.`, 'help set');
-  const headline = `${looked.label}${where}: ${facts.length} facts, ${figures.length} figures`;
+  const count = whole ? `${facts.length} facts, ${figures.length} figures` : `${facts.length} facts`;
+  const headline = `${looked.label}${where}: ${count}`;
   return {
     answer: answer('told', headline, {
       rows: [...fewer(facts), ...fewer(figures)].map(({ row }) => row),
       assumptions: disagreements(numbers, () => true),
       next: [
+        ...(whole || !looked.current ? [] : [{ label: 'show everything', line: 'show everything' }]),
         { label: 'doubt', line: 'doubt' },
         { label: 'history', line: 'history' },
       ],
@@ -116,7 +123,7 @@ export function showAnswer(reading: Reading, context: Context): Outcome {
   const { looked, items } = asked;
   if (items.length === 0) {
     if (!looked.car) return noCar();
-    return showEverything(looked, reading.everything?.places ?? [], preferences);
+    return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
   }
   const ranged = showRange(asked, reading, context);
   if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };

@@ -79,7 +79,7 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
       notes,
     });
   }
-  const steps = [...stepsTo(numbers, path, mostSteps), path]
+  const steps = [...onceEach(numbers, stepsTo(numbers, path, mostSteps)), path]
     .map((one) => stepNote(numbers, one, preferences))
     .filter((note) => note !== '');
   const matters = weighty(numbers, path);

@@ -1,20 +1,25 @@
 /** A line without a verb: a name is shown, a fact on a saved car is asked about once, two sides are compared. */
 import { isInput } from '../../core/catalog.js';
+import { pathAt, placesOf } from '../../core/engine.js';
 import { answer } from '../answer.js';
 import { itemsText } from '../canonical.js';
 import type { Outcome } from '../command.js';
 import type { Context } from '../context.js';
 import { firstCarLine, refused } from '../house/own.js';
 import { askPlace } from '../house/record.js';
-import { catalog, entryAt } from '../looked.js';
+import { catalog, nothing, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
+import { gearTopic } from '../topics/gear.js';
+import { pressureTopic } from '../topics/pressure.js';
+import { springTopic } from '../topics/spring.js';
 import { tireTopic } from '../topics/tire.js';
-import { topicAnswer } from '../topics/topic.js';
+import { type Topic, topicAnswer } from '../topics/topic.js';
 import { wheelTopic } from '../topics/wheel.js';
-import { pathsOf } from './asked.js';
+import { askedOf } from './asked.js';
 import { compareSides } from './compare.js';
 import { showAnswer } from './show.js';
 
+const topics: readonly Topic[] = [gearTopic, springTopic, tireTopic, wheelTopic, pressureTopic];
 const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
 
 export function withoutVerb(reading: Reading, line: string, context: Context): Outcome {
@@ -25,6 +30,8 @@ export function withoutVerb(reading: Reading, line: string, context: Context): O
   if (items.length === 0 && subjects.length === 0 && !reading.everything) {
     return refused('That is not something that I can read.', 'help');
   }
+  const topic = topicOf(reading);
+  if (topic) return topicAnswer(topic, { ...reading, sides: [{ items: [], subjects }] }, context);
   const facts = items.filter((item) => isFact(item) && item.entry.scope !== 'question');
   // Something is asked for: what is told is supposed.
   if (facts.length === 0 || facts.length < items.length) return showAnswer(reading, context);
@@ -32,7 +39,15 @@ export function withoutVerb(reading: Reading, line: string, context: Context): O
   const tells = subjects.length > 0 || context.garage.chosen !== undefined;
   if (size) return topicAnswer(facts.some(({ entry }) => entry.path.startsWith('wheel')) ? wheelTopic : tireTopic, reading, context);
   if (tells) return recordOrTry(reading, facts, context);
-  return fromTold(reading, facts, line, context);
+  return fromTold(reading, line, context);
+}
+
+/** `gear at 6500 rpm`: the word of a topic with conditions alone asks for the topic, not for the fact of the same name. */
+function topicOf(reading: Reading): Topic | undefined {
+  const items = reading.sides[0]?.items ?? [];
+  if (reading.tried.length === 0 || items.some((item) => item.said !== undefined || !isInput(item.entry))) return undefined;
+  const [first] = reading.rest.toLowerCase().split(/\s+/);
+  return topics.find(({ word }) => word === first);
 }
 
 /** A fact on a saved car: recorded, or only tried? Asked once. */
@@ -55,19 +70,21 @@ function recordOrTry(reading: Reading, facts: readonly Item[], context: Context)
 }
 
 /** Figures that follow from what was told alone; else the offer to save it. */
-function fromTold(reading: Reading, facts: readonly Item[], line: string, context: Context): Outcome {
-  const paths = facts.flatMap(pathsOf);
+function fromTold(reading: Reading, line: string, context: Context): Outcome {
+  const asked = askedOf(reading.sides[0], reading, context);
+  if ('answer' in asked) return asked;
+  const [told, without] = [numbersOf(asked.looked.situation), numbersOf(nothing.situation)];
+  const follows = (path: string) => told.status(path) === 'computed' && told.get(path) !== without.get(path);
   const figures = catalog.entries.filter(
-    (entry) => entry.kind === 'figure' && (entry.words?.length ?? 0) > 0 && paths.some((path) => dependsAnywhere(entry.path, path)),
+    (entry) =>
+      entry.kind === 'figure' && (entry.words?.length ?? 0) > 0 && placesOf(entry.scope).some((place) => follows(pathAt(place, entry))),
   );
-  const word = entryAt(paths[0] ?? '').name;
-  const topic = { word, also: [], summary: '', examples: [{ line: firstCarLine, does: '' }], figures } as const;
-  const found = topicAnswer(topic, reading, context);
   const saved = `save my car turnip ${line}`;
-  if (found.answer.kind === 'told') return { answer: { ...found.answer, next: [{ label: saved, line: saved }] } };
-  return {
-    answer: answer('asked', 'You have no saved car to record that for. Save one with it?', { choices: [{ label: saved, line: saved }] }),
-  };
+  const offer = { label: saved, line: saved };
+  if (figures.length > 0) {
+    const topic: Topic = { word: 'told', also: [], summary: '', examples: [{ line: firstCarLine, does: '' }], figures };
+    const { answer: shown } = topicAnswer(topic, reading, context);
+    if (shown.kind === 'told') return { answer: { ...shown, next: [offer] } };
+  }
+  return { answer: answer('asked', 'You have no saved car to record that for. Save one with it?', { choices: [offer] }) };
 }
-const dependsAnywhere = (figure: string, input: string): boolean =>
-  catalog.nodes.some((node) => !node.then && node.entry.path === figure && catalog.dependsOn(node.path, input));

@@ -1,0 +1,61 @@
+/** The demo club of these tests: robin's turnip and pickle, sam's moth, which sam shares in the paddock. Told in members' own lines. */
+import * as mathjs from 'mathjs';
+import type { Calculator } from '../../commands/context.js';
+import { dimensions } from '../../core/dimensions.js';
+import { Club } from './garage.js';
+import { say } from './say.js';
+
+const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
+  ['robin', 'save my car pickle 3120 lb, 54% front, wheelbase 101.3 in', 'set tires 245/40R17'],
+  [
+    'robin',
+    'save my car turnip 2640 lb, 52.5% front, wheelbase 99 in',
+    'set front spring rate 450 lb/in, rear spring rate 350 lb/in',
+    'set front motion ratio .71, rear motion ratio .65',
+    'set tires 205/50R15',
+    'set wheels 15x7 et38',
+    'set 1st gear ratio 3.136, 2nd gear ratio 1.888, 3rd gear ratio 1.33, 4th gear ratio 1, 5th gear ratio 0.814',
+    'set final drive 4.10, redline 7200 rpm',
+    'set tire pressure 30 psi',
+  ],
+  [
+    'sam',
+    'save my car moth 2400 lb, 50% front, wheelbase 95 in',
+    'set front spring rate 300 lb/in, rear spring rate 250 lb/in',
+    'set front motion ratio .9, rear motion ratio .95',
+    'set tires 195/50R15',
+    'share',
+  ],
+];
+
+/** mathjs itself, in this thread: the real one works apart, and is tested with the bot. */
+export const calculator: Calculator = {
+  async calculate(expression, names) {
+    const scope: Record<string, unknown> = {};
+    let text = expression;
+    [...names].forEach(([name, { si, unit }], at) => {
+      const identifier = `n${'abcdefghij'[at]}`;
+      scope[identifier] = unit === '' ? si : mathjs.unit(si, unit);
+      text = text.replaceAll(name, identifier);
+    });
+    const result: unknown = mathjs.evaluate(text, scope);
+    if (typeof result === 'number') return { value: result, unit: '', base: [0, 0, 0, 0] };
+    if (!mathjs.isUnit(result)) return { refused: 'That is no number.' };
+    const found = Object.values(dimensions).find(({ unit }) => unit !== '' && result.equalBase(mathjs.unit(1, unit)));
+    if (!found) return { refused: 'That has no dimension that is known here.' };
+    const [kg, m, s, k] = found.base;
+    return { value: result.toNumber(found.unit), unit: found.unit, base: [kg, m, s, k] };
+  },
+};
+
+export async function demoClub(): Promise<Club> {
+  const club = new Club();
+  for (const name of ['robin', 'sam', 'lee']) club.join(name);
+  club.calculator = calculator;
+  for (const [member, ...told] of lines) {
+    const { answers } = await say(club, member, told.join('\n'));
+    const wrong = answers.find(({ kind }) => kind !== 'changed');
+    if (wrong) throw new Error(`${member}'s demo car was not saved: ${wrong.headline}`);
+  }
+  return club;
+}
