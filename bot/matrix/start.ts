@@ -1,5 +1,6 @@
 /** The bot on a homeserver: everything of this folder put together, started, stopped, and asked how it is. */
 
+import { setTimeout as pause } from 'node:timers/promises';
 import { mayInvite } from '../settings.js';
 import { eraseTalksBefore } from '../store/conversation.js';
 import type { Store } from '../store/database.js';
@@ -63,14 +64,14 @@ export class MatrixRefused extends Error {
 export interface StartOptions {
   readonly now?: () => number;
   readonly connect?: (settings: MatrixSettings) => Promise<Wire>;
-  /** Between attempts to reach the homeserver for the first time. */
-  readonly pause?: (ms: number) => Promise<void>;
+  /** Gives up waiting for a homeserver that does not answer when the bot starts. */
+  readonly signal?: AbortSignal;
 }
 const dayMs = 86_400_000;
 
 /**
  * Connects, and returns once the account is known; a homeserver that does not answer is waited for.
- * @throws MatrixRefused for an access token that is not accepted, or a database of another account.
+ * @throws MatrixRefused when it is told to stop before, and for an access token that is not accepted, or a database of another account.
  */
 export async function startMatrix(
   settings: MatrixSettings,
@@ -80,12 +81,12 @@ export async function startMatrix(
   log: Log,
   options: StartOptions = {},
 ): Promise<RunningMatrix> {
-  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), pause = sleep } = options;
+  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), signal } = options;
   const secret = encryption();
   log.info({}, secret.why);
   const wire = await connect(settings);
   const homeserver = new Homeserver(wire);
-  const me = await patiently(() => whoIs(homeserver), log, pause).catch((problem: unknown) => {
+  const me = await patiently(() => whoIs(homeserver), log, signal).catch((problem: unknown) => {
     wire.close();
     throw problem;
   });
@@ -167,12 +168,13 @@ export async function startMatrix(
     }),
   };
 }
-const sleep = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+const sleep = (ms: number, signal?: AbortSignal): Promise<void> =>
+  pause(ms, undefined, signal === undefined ? {} : { signal }).catch(() => undefined);
 async function whoIs(homeserver: Homeserver): Promise<{ readonly id: string; readonly name: string | undefined; readonly device: string }> {
   const { user, device } = await homeserver.whoAmI();
   return { id: user, device, name: await homeserver.displayName(user) };
 }
-async function patiently<T>(ask: () => Promise<T>, log: Log, pause: (ms: number) => Promise<void>): Promise<T> {
+async function patiently<T>(ask: () => Promise<T>, log: Log, signal: AbortSignal | undefined): Promise<T> {
   for (let failures = 0; ; failures++) {
     try {
       return await ask();
@@ -182,7 +184,8 @@ async function patiently<T>(ask: () => Promise<T>, log: Log, pause: (ms: number)
         throw new MatrixRefused(`The homeserver does not accept the access token (${problem.message}); give the bot a new one.`);
       if (!problem.passing) throw new MatrixRefused(`The homeserver does not answer as one (${problem.message}); check its address.`);
       log.warn({ err: problem, failures: failures + 1 }, 'the homeserver does not answer yet');
-      await pause(Math.max(backOff(failures, 30_000), problem.retryAfter_ms ?? 0));
+      await sleep(Math.max(backOff(failures, 30_000), problem.retryAfter_ms ?? 0), signal);
+      if (signal?.aborted) throw new MatrixRefused('Stopped before the homeserver answered.');
     }
   }
 }

@@ -46,7 +46,9 @@ export function withoutPrefix(body: string, prefix: string): string | undefined 
 /** Without the bot's name or id, when the line begins with it; `anywhere` when the client says that the bot is meant. */
 export function withoutName(body: string, me: World['me'], anywhere: boolean): string | undefined {
   const local = /^@([^:]+):/.exec(me.id)?.[1];
-  const names = [me.id, me.name, local].filter((name) => name !== undefined && name !== '').map((name) => literally(name ?? ''));
+  const names = [me.id.replace(/^@/, ''), me.name, local]
+    .filter((name) => name !== undefined && name !== '')
+    .map((name) => literally(name ?? ''));
   const name = `@?(?:${names.join('|')})`;
   const starting = new RegExp(`^\\s*${name}(?:\\s*[:,]\\s*|\\s+|$)`, 'iu').exec(body);
   if (starting) return body.slice(starting[0].length).trim();

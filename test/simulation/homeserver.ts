@@ -59,6 +59,8 @@ export class FakeHomeserver {
   displayName: string | undefined = 'Stubaxle';
   uploads = 0;
   refusesUploads = false;
+  /** Places in the timeline from before this are not known any more. */
+  forgotBefore = 0;
   readonly counts = {
     requests: 0,
     faults: 0,
@@ -272,6 +274,7 @@ export class FakeHomeserver {
   }
   #sync(since: unknown): unknown {
     const from = typeof since === 'string' ? Number(since.slice(1)) : 0;
+    if (since !== undefined && from < this.forgotBefore) throw new WireFailure(400, 'M_UNKNOWN_POS', undefined, '400 M_UNKNOWN_POS');
     const sections: Record<'join' | 'invite' | 'leave', Record<string, unknown>> = { join: {}, invite: {}, leave: {} };
     // The order of rooms means nothing.
     const rooms = [...this.rooms].sort(() => this.#random() - 0.5);
