@@ -46,7 +46,7 @@ export const shareOfFront = figure({
   symbol: 'w_f',
   dimension: 'ratio',
   needs: { front: front(ofAxle), whole: weighedTotal },
-  compute: ({ front, whole }) => (front < whole ? front / whole : refuse('The front axle weighs more than the whole car.')),
+  compute: ({ front, whole }) => front / whole,
   formula: 'front / whole',
   source: definition,
 });
@@ -57,7 +57,7 @@ export const shareOfRear = figure({
   symbol: 'w_f',
   dimension: 'ratio',
   needs: { rear: rear(ofAxle), whole: weighedTotal },
-  compute: ({ rear, whole }) => (rear < whole ? 1 - rear / whole : refuse('The rear axle weighs more than the whole car.')),
+  compute: ({ rear, whole }) => 1 - rear / whole,
   formula: '1 - rear / whole',
   source: definition,
 });
@@ -68,7 +68,8 @@ export const weighedShare = figure({
   symbol: 'w_f',
   dimension: 'ratio',
   needs: { share: firstOf(shareOfFront, shareOfRear, told.frontShare) },
-  compute: ({ share }) => share,
+  compute: ({ share }) =>
+    share > 0 && share < 1 ? share : refuse('An axle weighs more than the whole car.', 'mass', 'axleWeight', 'frontShare'),
   formula: 'share',
   source: definition,
 });

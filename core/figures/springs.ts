@@ -132,13 +132,13 @@ export const travelToBind = figure({
   source: exact,
 });
 
-export const lawFromForces = structure({
-  path: 'spring.lawFromForces',
+export const lawFromRate = structure({
+  path: 'spring.lawFromRate',
   scope: 'axle',
-  name: 'spring by its forces',
-  needs: { forces: told.springForces },
-  compute: ({ forces }) => lawOfForces(forces),
-  source: exact,
+  name: 'spring by its rate',
+  needs: { rate: told.springRate },
+  compute: ({ rate }): ForceLaw => linearLaw(rate),
+  source: "Hooke's law",
 });
 export const lawFromRates = structure({
   path: 'spring.lawFromRates',
@@ -148,11 +148,19 @@ export const lawFromRates = structure({
   compute: ({ rates }) => lawOfRates(rates),
   source: 'force is the integral of the rate',
 });
-export const lawFromRate = structure({
-  path: 'spring.lawFromRate',
+export const lawFromForces = structure({
+  path: 'spring.lawFromForces',
   scope: 'axle',
-  name: 'spring by its rate',
-  needs: { rate: firstOf(told.springRate, coilRate) },
+  name: 'spring by its forces',
+  needs: { forces: told.springForces },
+  compute: ({ forces }) => lawOfForces(forces),
+  source: exact,
+});
+export const lawFromCoil = structure({
+  path: 'spring.lawFromCoil',
+  scope: 'axle',
+  name: 'spring by its coil',
+  needs: { rate: coilRate },
   compute: ({ rate }): ForceLaw => linearLaw(rate),
   source: "Hooke's law",
 });
@@ -168,8 +176,14 @@ export const coilLaw = structure({
   path: 'spring.coilLaw',
   scope: 'corner',
   name: 'force law of the main spring, with one beside it',
-  needs: { law: firstOf(lawOfCorner, lawFromForces, lawFromRates, lawFromRate), beside: told.besideRate, gap: told.besideGap },
-  compute: ({ law, beside, gap }): ForceLaw => (beside > 0 ? withBeside(law, beside, gap) : law),
+  needs: {
+    // The corner's own wins; it stands last again for a car whose axle has no other.
+    own: maybe(lawOfCorner),
+    law: firstOf(lawFromRate, lawFromRates, lawFromForces, lawFromCoil, lawOfCorner),
+    beside: told.besideRate,
+    gap: told.besideGap,
+  },
+  compute: ({ own, law, beside, gap }): ForceLaw => (beside > 0 ? withBeside(own ?? law, beside, gap) : (own ?? law)),
   source: 'springs side by side: forces add',
 });
 export const helperClosing = figure({
