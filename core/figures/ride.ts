@@ -74,6 +74,7 @@ export const forceAtBump = figure({
   compute: ({ stack, motion, carried, bump, travel = 0 }) =>
     forceAt(stack, compressionAt(stack, carried) + springTravel(motion, travel + bump) - springTravel(motion, travel)),
   source: 'the force law after the spring travel that the motion ratio makes of the bump',
+  nonlinear: knee,
 });
 export const springForce = figure({
   path: 'corner.springForce',
@@ -86,6 +87,7 @@ export const springForce = figure({
   compute: ({ force }) => force,
   formula: 'force',
   source: 'as asked, at the bump asked, or at ride height',
+  nonlinear: knee,
 });
 export const springCompression = figure({
   path: 'corner.springCompression',
@@ -97,6 +99,7 @@ export const springCompression = figure({
   needs: { law: springLaw, force: springForce },
   compute: ({ law, force }) => compressionAt(law, force),
   source: 'the inverse of the force law, which for a progressive spring is not force over rate',
+  nonlinear: knee,
 });
 export const springRateHere = figure({
   path: 'corner.springRate',
@@ -149,6 +152,7 @@ export const cornerRideRate = figure({
   compute: ({ wheel, tire }) => (wheel * tire) / (wheel + tire),
   formula: 'wheel * tire / (wheel + tire)',
   source: series,
+  nonlinear: knee,
 });
 export const cornerFrequency = figure({
   path: 'corner.rideFrequency',
@@ -161,6 +165,7 @@ export const cornerFrequency = figure({
   compute: ({ rate, sprung }) => Math.sqrt(rate / sprung) / (2 * Math.PI),
   formula: 'sqrt(rate / sprung) / (2 * pi)',
   source: oscillator,
+  nonlinear: knee,
 });
 export const rateRiseHere = figure({
   path: 'corner.rateRise',
@@ -172,6 +177,7 @@ export const rateRiseHere = figure({
   compute: ({ stack, force, spring, ratio, rise, wheel }) =>
     (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
   source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
+  nonlinear: knee,
 });
 export const looseTravel = figure({
   path: 'corner.droopTravel',
@@ -198,4 +204,5 @@ export const bindTravel = figure({
   compute: ({ stack, motion, force, bind, travel }) =>
     wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force)),
   source: 'spring travel through the motion ratio; below 0 the spring is bound at ride height',
+  nonlinear: knee,
 });

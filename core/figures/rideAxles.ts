@@ -34,6 +34,7 @@ export const springForce = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+  nonlinear: ride.knee,
 });
 export const coilStressHere = figure({
   path: 'coil.stress',
@@ -59,13 +60,14 @@ export const springCompression = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+  nonlinear: ride.knee,
 });
 export const springRateHere = figure({
   path: 'springRateHere',
   scope: 'axle',
   name: 'spring rate at this height',
   symbol: 'k',
-  words: ['spring rate at this height', 'tangent rate', 'tangent spring rate', 'spring rate at ride height', 'spring rate here'],
+  words: ['spring rate at this height', 'rate', 'tangent rate', 'tangent spring rate', 'spring rate at ride height', 'spring rate here'],
   dimension: 'rate',
   needs: { left: left(ride.springRateHere), right: right(ride.springRateHere) },
   compute: ({ left, right }) => (left + right) / 2,
@@ -98,6 +100,7 @@ export const rideRate = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+  nonlinear: ride.knee,
 });
 export const rideFrequency = figure({
   path: 'rideFrequency',
@@ -111,6 +114,7 @@ export const rideFrequency = figure({
   compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
   formula: 'sqrt((left + right) / sprung) / (2 * pi)',
   source: `${oscillator}, tires in series`,
+  nonlinear: ride.knee,
 });
 export const springFrequency = figure({
   path: 'springFrequency',
@@ -123,6 +127,7 @@ export const springFrequency = figure({
   compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
   formula: 'sqrt((left + right) / sprung) / (2 * pi)',
   source: oscillator,
+  nonlinear: ride.knee,
 });
 export const frequencyRatio = figure({
   path: 'frequencyRatio',
@@ -136,6 +141,7 @@ export const frequencyRatio = figure({
   compute: ({ front, rear }) => rear / front,
   formula: 'rear / front',
   source: 'by definition',
+  nonlinear: ride.knee,
 });
 export const rateRise = figure({
   path: 'rateRise',
@@ -148,6 +154,7 @@ export const rateRise = figure({
   compute: ({ left, right }) => (left + right) / 2,
   formula: '(left + right) / 2',
   source: mean,
+  nonlinear: ride.knee,
 });
 export const droopTravel = figure({
   path: 'droopTravel',

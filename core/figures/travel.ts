@@ -22,6 +22,7 @@ export const bindTravel = figure({
   formula: 'min(left, right)',
   source: 'the side that binds first',
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
+  nonlinear: ride.knee,
 });
 export const damperRatio = figure({
   path: 'damper.ratioHere',
