@@ -18,6 +18,14 @@ export function seeded(seed: number): Random {
 }
 /** A normal number of mean 0 and standard deviation 1 (Box and Muller). */
 export const normal = (random: Random): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+/** A stream of its own for each name, so that a new entry in the catalog leaves the others' draws as they are. */
+export function named(name: string, seed: number): Random {
+  let hash = 0x811c9dc5 ^ seed;
+  for (let n = 0; n < name.length; n++) hash = Math.imul(hash ^ name.charCodeAt(n), 0x01000193);
+  const random = seeded(hash);
+  random();
+  return random;
+}
 const oneOf = <T>(list: readonly T[], random: Random): T => list[Math.floor(random() * list.length)]!;
 
 /** Texts of designations, by the entry's path. A designation that is not here is told by no random car, and the catalog's test says so. */
@@ -92,14 +100,16 @@ function factOf(node: Node, value: Value, source: string, random: Random): Fact 
 }
 
 /** Facts of a random car: some inputs told, the others left to be estimated; of those that stand instead of each other, one. */
-function draw(catalog: Catalog, random: Random): Facts {
+function draw(catalog: Catalog, seed: number): Facts {
   const estimates = evaluate(catalog, { facts: new Map() });
   const facts = new Map<string, Fact>();
   const taken = new Set<string>();
   // How much is told of what nothing is known of otherwise, and of what could be estimated.
-  const [needed, spare] = [0.5 + 0.5 * random(), 0.6 * random()];
-  const order = catalog.nodes.filter((node) => node.input && !node.then).map((node) => ({ node, key: random() }));
-  for (const { node } of order.sort((a, b) => a.key - b.key)) {
+  const ways = named('ways', seed);
+  const [needed, spare] = [0.5 + 0.5 * ways(), 0.6 * ways()];
+  const order = catalog.nodes.filter((node) => node.input && !node.then).map((node) => ({ node, random: named(node.path, seed) }));
+  const shuffled = order.map((one) => ({ ...one, key: one.random() })).sort((a, b) => a.key - b.key);
+  for (const { node, random } of shuffled) {
     const { entry, place, path } = node;
     const estimate = estimates.number(path);
     const known = estimates.status(path) === 'estimated';
@@ -114,14 +124,15 @@ function draw(catalog: Catalog, random: Random): Facts {
   return facts;
 }
 
-/** A random car; in half of them some facts have changed since it was measured. */
-export function randomCar(catalog: Catalog, random: Random): Situation {
-  const facts = draw(catalog, random);
-  if (random() < 0.5) return { facts };
+/** A random car, the same for the same seed; in half of them some facts have changed since it was measured. */
+export function randomCar(catalog: Catalog, seed: number): Situation {
+  const facts = draw(catalog, seed);
+  if (named('then', seed)() < 0.5) return { facts };
   const then = new Map(facts);
-  const changeable = [...facts.keys()].filter((path) => catalog.node(path).entry.kind === 'quantity' && !catalog.node(path).entry.state);
-  for (let n = 0; n < 3 && changeable.length > 0; n++) {
-    const node = catalog.node(oneOf(changeable, random));
+  const changeable = [...facts.keys()].map((path) => ({ node: catalog.node(path), random: named(`${path}, before`, seed) }));
+  const able = changeable.filter(({ node: { entry } }) => entry.kind === 'quantity' && !entry.state);
+  const changed = able.map((one) => ({ ...one, key: one.random() })).sort((a, b) => a.key - b.key);
+  for (const { node, random } of changed.slice(0, 3)) {
     const value = facts.get(node.path)!.value;
     if (typeof value !== 'number' || !node.entry.sane) continue;
     then.set(node.path, factOf(node, clamped(value * (0.9 + 0.2 * random()), node.entry.sane), `${node.path}, before`, random));

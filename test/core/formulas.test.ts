@@ -26,7 +26,7 @@ type Pools = ReadonlyMap<Entry, readonly unknown[]>;
 function poolsOf(from: Catalog, cars: number): Pools {
   const pools = new Map<Entry, unknown[]>();
   for (let car = 0; car < cars; car++) {
-    const it = evaluate(from, randomCar(from, seeded(7000 + car)));
+    const it = evaluate(from, randomCar(from, 7000 + car));
     for (const node of from.nodes) {
       const value = it.get(node.path);
       const pool = pools.get(node.entry) ?? [];

@@ -2,16 +2,49 @@
  * A second way to work out a car, as plainly as can be: one pass, every need looked up anew, with any errors in play at once.
  * For comparing the engine with, and for drawing errors at random (JCGM 101).
  */
+
+import type { Fact } from '../../core/car.js';
 import { type Curve, halfWidth, isRefusal } from '../../core/catalog.js';
-import type { Catalog, Situation } from '../../core/engine.js';
+import type { Catalog, Node, Situation } from '../../core/engine.js';
 
 /** How far each error is off, in its half-widths: `fact SOURCE` or `rule PATH`. */
 export type Errors = (error: string) => number;
-
-const isCurve = (value: unknown): value is Curve => typeof value === 'object' && value !== null && 'between' in value;
-
 /** Which node gave each need of each node, by the node's index and the need's place. */
 export type Sources = (number | undefined)[][];
+
+const isCurve = (value: unknown): value is Curve => typeof value === 'object' && value !== null && 'between' in value;
+const asNow = (path: string): string => (path.startsWith('then.') ? path.slice('then.'.length) : path);
+
+function ofFact({ entry }: Node, { value, within, source }: Fact, errors: Errors): unknown {
+  if (typeof value === 'number') return within > 0 ? value + errors(`fact ${source}`) * within : value;
+  if (isCurve(value)) return within > 0 ? { ...value, y: value.y.map((y) => y * (1 + errors(`fact ${source}`) * within)) } : value;
+  if (!entry.parse) return value;
+  const parsed = entry.parse(value);
+  return isRefusal(parsed) ? undefined : parsed;
+}
+function ofPlace({ entry, place }: Node): string {
+  if (entry.path === 'axle') return place;
+  return place === 'lf' || place === 'lr' ? 'left' : 'right';
+}
+function ofNeeds(node: Node, values: readonly unknown[], errors: Errors, fixed: Sources | undefined, found: Sources): unknown {
+  const { entry, index, keys, from, spare } = node;
+  if (!entry.compute) return undefined;
+  const given: Record<string, unknown> = {};
+  const used: (number | undefined)[] = [];
+  found[index] = used;
+  for (let k = 0; k < keys.length; k++) {
+    const source = fixed ? fixed[index]?.[k] : from[k]!.find((one) => values[one] !== undefined);
+    used[k] = source;
+    const value = source === undefined ? undefined : values[source];
+    if (value === undefined && (source !== undefined || !spare[k])) return undefined;
+    given[keys[k]!] = value;
+  }
+  const out = entry.compute(given);
+  if (isRefusal(out) || (typeof out === 'number' && !Number.isFinite(out))) return undefined;
+  if (typeof out !== 'number' || !node.input || !entry.within) return out;
+  const width = halfWidth(out, entry.within);
+  return width > 0 ? out + errors(`rule ${entry.error === 'common' ? entry.path : asNow(node.path)}`) * width : out;
+}
 
 /**
  * Values by node; undefined where there is none.
@@ -20,44 +53,12 @@ export type Sources = (number | undefined)[][];
  */
 export function workOut(catalog: Catalog, situation: Situation, errors: Errors, fixed?: Sources, found: Sources = []): unknown[] {
   const values: unknown[] = [];
+  const then = situation.then ?? situation.facts;
   for (const node of catalog.nodes) {
-    const { entry } = node;
-    const told = node.then ? (situation.then ?? situation.facts) : situation.facts;
-    const path = node.then ? node.path.slice('then.'.length) : node.path;
-    const fact = node.input ? told.get(path) : undefined;
-    values.push(fact ? ofFact() : entry.kind === 'place' ? ofPlace() : ofNeeds());
-
-    function ofFact(): unknown {
-      const { value, within, source } = fact!;
-      if (typeof value === 'number') return within > 0 ? value + errors(`fact ${source}`) * within : value;
-      if (isCurve(value)) return within > 0 ? { ...value, y: value.y.map((y) => y * (1 + errors(`fact ${source}`) * within)) } : value;
-      if (!entry.parse) return value;
-      const parsed = entry.parse(value);
-      return isRefusal(parsed) ? undefined : parsed;
-    }
-    function ofPlace(): string {
-      if (entry.path === 'axle') return node.place;
-      return node.place === 'lf' || node.place === 'lr' ? 'left' : 'right';
-    }
-    function ofNeeds(): unknown {
-      if (!entry.compute) return undefined;
-      const given: Record<string, unknown> = {};
-      const used: (number | undefined)[] = [];
-      found[node.index] = used;
-      for (const [k, key] of node.keys.entries()) {
-        const source = fixed ? fixed[node.index]?.[k] : node.from[k]!.find((index) => values[index] !== undefined);
-        used[k] = source;
-        if (fixed && source !== undefined && values[source] === undefined) return undefined;
-        if (source === undefined && !node.spare[k]) return undefined;
-        given[key] = source === undefined ? undefined : values[source];
-      }
-      const out = entry.compute(given);
-      if (isRefusal(out) || (typeof out === 'number' && !Number.isFinite(out))) return undefined;
-      if (typeof out !== 'number' || !node.input || !entry.within) return out;
-      const width = halfWidth(out, entry.within);
-      return width > 0 ? out + errors(ruleOf(entry.error === 'common' ? entry.path : path)) * width : out;
-    }
+    const fact = node.input ? (node.then ? then : situation.facts).get(asNow(node.path)) : undefined;
+    if (fact) values.push(ofFact(node, fact, errors));
+    else if (node.entry.kind === 'place') values.push(ofPlace(node));
+    else values.push(ofNeeds(node, values, errors, fixed, found));
   }
   return values;
 }
-const ruleOf = (path: string): string => `rule ${path}`;
