@@ -115,7 +115,7 @@ export const cornerOfOther = figure({
   compute: ({ axle, left, right, side }) => {
     const other = side === 'left' ? right : left;
     if (other === undefined) return refuse('No scale reading of the other side of this axle is known.');
-    return other < axle ? axle - other : refuse('A wheel weighs more than its axle.');
+    return axle - other;
   },
   source: 'difference',
 });
@@ -136,7 +136,7 @@ export const weighedCorner = figure({
   symbol: 'W_i',
   dimension: 'mass',
   needs: { weight: firstOf(told.scaleReading, cornerOfOther, cornerOfShare) },
-  compute: ({ weight }) => weight,
+  compute: ({ weight }) => (weight > 0 ? weight : refuse('The other wheel weighs more than the whole axle.', 'scale', 'axleWeight')),
   formula: 'weight',
   source: definition,
 });
@@ -193,7 +193,7 @@ export const sprungOfScales = figure({
   symbol: 'W_s',
   dimension: 'mass',
   needs: { corner: weighedCorner, unsprung: unsprungCorner },
-  compute: ({ corner, unsprung }) => (corner > unsprung ? corner - unsprung : refuse('The unsprung weight is more than the wheel weighs.')),
+  compute: ({ corner, unsprung }) => corner - unsprung,
   formula: 'corner - unsprung',
   source: definition,
 });
@@ -204,7 +204,7 @@ export const weighedSprung = figure({
   symbol: 'W_s',
   dimension: 'mass',
   needs: { weight: firstOf(told.sprungTold, sprungOfScales) },
-  compute: ({ weight }) => weight,
+  compute: ({ weight }) => (weight > 0 ? weight : refuse('The unsprung weight is more than the wheel weighs.', 'scale', 'unsprung')),
   formula: 'weight',
   source: definition,
 });

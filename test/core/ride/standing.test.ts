@@ -136,6 +136,7 @@ describe('facts that say the same thing twice', () => {
   it('are refused where they cannot be', () => {
     expect(refusalOf({ mass: 600, 'front.axleWeight': 700 }, 'frontShareNow')).toContain('more than the whole car');
     expect(refusalOf({ ...scales, 'front.unsprung.axle': 700 }, 'lf.sprungMass')).toContain('more than the wheel weighs');
+    expect(refusalOf({ 'front.axleWeight': 300, 'lf.scale': 320 }, 'rf.cornerMass')).toContain('more than the whole axle');
   });
 });
 
