@@ -35,6 +35,7 @@ export interface IntakeOptions {
 }
 export class Intake {
   readonly #it: IntakeOptions;
+  #closed = false;
   constructor(options: IntakeOptions) {
     this.#it = options;
   }
@@ -65,7 +66,11 @@ export class Intake {
         this.#it.log.warn({ room, status: problem.status }, 'the room can no longer be read');
       }
     }
-    return store.transaction(() => this.#store(sync, taken));
+    return this.#closed ? 0 : store.transaction(() => this.#store(sync, taken));
+  }
+  /** Stores nothing more: a sync that is under way is asked again by the next process. */
+  close(): void {
+    this.#closed = true;
   }
 
   /** A token that the homeserver no longer knows is not an end: the rooms are taken up where each was left. */

@@ -7,7 +7,7 @@ import { WireFailure } from './wire.js';
 const wait_ms = 30_000;
 const longestPause_ms = 30_000;
 export interface SyncOptions {
-  readonly intake: Pick<Intake, 'once'>;
+  readonly intake: Pick<Intake, 'once' | 'close'>;
   readonly log: Log;
   readonly now: () => number;
   /** After each good sync: how many rows are new, and whether the one before had failed. */
@@ -54,6 +54,7 @@ export class SyncLoop {
   }
   stop(): void {
     this.#stopped = true;
+    this.#it.intake.close();
     this.#wake?.();
   }
   #pause(ms: number): Promise<void> {
