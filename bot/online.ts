@@ -1,6 +1,7 @@
 /** The bot on a homeserver, with its log and its health, until it is told to stop or cannot go on. */
 import { duration, type Health, type HealthPart, healthOf, serveHealth } from './health.js';
 import { createLog } from './log.js';
+import { openWire } from './matrix/client.js';
 import { type MatrixHealth, startMatrix } from './matrix/start.js';
 import { createServices } from './services.js';
 import type { Settings } from './settings.js';
@@ -47,6 +48,14 @@ export async function runOnHomeserver(
       services.dispatch,
       services.render,
       log,
+      {
+        connect: async ({ homeserver, accessToken }) => {
+          const wire = await openWire(homeserver, accessToken);
+          // While the homeserver works on the first request. A failure comes up again with the first line.
+          setTimeout(() => void services.warm().catch(() => undefined), 1);
+          return wire;
+        },
+      },
     );
     try {
       const health = (): Health => healthOf(healthParts(Date.now(), startedAt, bot.health()), Date.now() - startedAt);
