@@ -51,7 +51,7 @@ export async function runConsole(options: ConsoleOptions): Promise<void> {
   const prompt = (): string => `${session.as}${session.room === 'direct' ? ' (direct)' : ''}> `;
   const shown = (said: Said): string => {
     const text =
-      said.answers.length === 0 ? said.text : terminalText(laidOut({ answers: said.answers }), { colour, columns: output.columns ?? 80 });
+      said.answers.length === 0 ? said.text : terminalText(laidOut({ answers: said.answers }), { colour, columns: output.columns || 80 });
     const files = said.files.map((f) => `file: ${relative('', f) || f}`).join('\n');
     return [text.trimEnd(), files].filter((t) => t !== '').join('\n');
   };

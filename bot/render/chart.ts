@@ -44,10 +44,10 @@ export function chartSpec(chart: Chart): Spec {
   const numbers = [...points.flat(), ...series.flatMap((s) => s.band ?? []).flat(), ...marks.flatMap((m) => [m.x, m.y])];
   if (points.length === 0 || !numbers.every(Number.isFinite)) throw new Error('a chart needs points, all of finite numbers');
 
-  const title = broken(chart.title, 40, 2);
+  const title = broken(chart.title, 44, 3);
   const names = series.map((s) => broken(s.name, 13, 2));
   const labelled = series.length > 1;
-  const top = 40 + title.length * 50 + 40;
+  const top = 40 + title.length * 44 + 40;
   const right = labelled ? 40 + Math.max(...names.flat().map((n) => widthOf(n, smallestType))) : 50;
   const width = chartWidth - left - right;
   const height = chartHeight - top - bottom;
@@ -57,7 +57,7 @@ export function chartSpec(chart: Chart): Spec {
     0.08,
   );
   const ends = series.map((s) => (1 - within(s.points.at(-1)?.[1] ?? 0, y)) * height);
-  const labelAt = apart(ends, 70, height - 20);
+  const labelAt = apart(ends, names.some((n) => n.length > 1) ? 84 : 50, height - 20);
 
   return {
     width,
@@ -96,10 +96,10 @@ export function chartSpec(chart: Chart): Spec {
       frame: 'group',
       offset: 34,
       font: fontFamily,
-      fontSize: 38,
+      fontSize: 34,
       fontWeight: 'bold',
       color: ink,
-      lineHeight: 48,
+      lineHeight: 44,
       limit: 0,
       dx: 60 - left,
     },

@@ -32,7 +32,7 @@ function single(rows: readonly Row[], width: number): string[][] {
   const fitting = (column: number): number => rows.filter((_, at) => fits(at, column)).length;
   const [best = 0] = [...new Set(labels.map(columnsOf))].sort((a, b) => fitting(b) - fitting(a) || a - b);
   const used = Math.max(0, ...rows.map((_, at) => (fits(at, best) ? best + gap.length + columnsOf(values[at] ?? '') : 0)));
-  const indent = used === 0 ? 0 : Math.min(2, width - used);
+  const indent = used === 0 || width - used < 2 ? 0 : 2;
   return rows.map((_, at) => {
     const label = labels[at] ?? '';
     const value = values[at] ?? '';
@@ -93,31 +93,47 @@ function beside(lines: readonly Line[], heads: readonly string[], width: number)
     }),
   );
 }
-/** A line for the label, and one for the values. */
-function below(lines: readonly Line[], heads: readonly string[], width: number): string[][] | undefined {
-  const widths = columnWidths(lines, heads);
-  if (total(widths) + 2 > width) return undefined;
-  return headed(
-    headLine(heads, widths, 2),
-    lines.map(({ label, cells }) => [...wrapped(label, width, ' '), ...indented([inColumns(cells, widths)], 2)]),
-  );
-}
 /** A line for the label, and one for each value, led by its head. */
-const listed = (lines: readonly Line[], heads: readonly string[], width: number): string[][] =>
-  lines.map(({ label, cells }) => {
-    const each = cells.flatMap((cell, at) => (cell === '' ? [] : [{ label: heads[at] ?? '', cells: [cell] }]));
-    return [...wrapped(label, width, ' '), ...single(each, width).flat()];
+function listed({ label, cells }: Line, heads: readonly string[], width: number): string[] {
+  const each = cells.flatMap((cell, at) => (cell === '' ? [] : [{ label: heads[at] ?? '', cells: [cell] }]));
+  return [...wrapped(label, width, ' '), ...single(each, width).flat()];
+}
+/** A line for the label, and one for the values; a row that is too long for the columns of those before it is listed. */
+function below(lines: readonly Line[], whole: readonly Line[], heads: readonly string[], width: number): string[][] {
+  let widths = heads.map(columnsOf);
+  const fitting = lines.map(({ cells }) => {
+    const wider = columnWidths([{ label: '', cells }], heads).map((w, at) => Math.max(w, widths[at] ?? 0));
+    const fits = total(wider) + 2 <= width;
+    if (fits) widths = wider;
+    return fits;
   });
+  const rows = lines.map(({ label, cells }, at) =>
+    fitting[at]
+      ? [...wrapped(label, width, ' '), ...indented([inColumns(cells, widths)], 2)]
+      : listed(whole[at] ?? { label, cells }, heads, width),
+  );
+  // Listed rows name their heads themselves.
+  const first = fitting.indexOf(true);
+  return rows.map((row, at) => (at === first ? [...headLine(heads, widths, 2), ...row] : row));
+}
 
 /** Several values a row under heads, in the form that takes the fewest lines. */
 function several(rows: readonly Row[], heads: readonly string[], width: number): string[][] {
   const full = rows.map(({ label, cells }) => ({ label: clean(label), cells: cells.map(textOf) }));
   const short = full.map(unitInLabel);
   const names = heads.map(clean);
-  const forms = [beside(full, names, width), beside(short, names, width), below(full, names, width), below(short, names, width)];
+  const forms = [
+    beside(full, names, width),
+    beside(short, names, width),
+    below(full, full, names, width),
+    below(short, full, names, width),
+  ];
   return forms
     .filter((f) => f !== undefined)
-    .reduce((best, form) => (form.flat().length < best.flat().length ? form : best), listed(full, names, width));
+    .reduce(
+      (best, form) => (form.flat().length < best.flat().length ? form : best),
+      full.map((l) => listed(l, names, width)),
+    );
 }
 
 /** Each row as lines of at most `width` columns. */

@@ -137,7 +137,7 @@ describe('the drawing', () => {
     const ys = ['a', 'b', 'c'].map((name) => Number(new RegExp(`translate\\([\\d.]+,([\\d.]+)\\)"[^>]*>${name}<`).exec(close)?.[1]));
     expect(ys.every(Number.isFinite)).toBe(true);
     const sorted = ys.sort((p, q) => p - q);
-    expect(Math.min(...sorted.slice(1).map((y, at) => y - (sorted[at] ?? 0)))).toBeGreaterThanOrEqual(60);
+    expect(Math.min(...sorted.slice(1).map((y, at) => y - (sorted[at] ?? 0)))).toBeGreaterThanOrEqual(45);
   });
 });
 
