@@ -4,6 +4,8 @@
  * (language/sections), each cut into spans that name entries (language/spans), settled and put together (language/items).
  */
 
+import { beyondStop, findBeyond } from './beyond.js';
+import { stemsIn } from './language/atoms.js';
 import { type Asked, readItems } from './language/items.js';
 import { readNames } from './language/naming.js';
 import type { Setting } from './language/setting.js';
@@ -53,8 +55,13 @@ export function read(line: string, setting: Setting): Reading | Stop {
   switch (command?.takes) {
     case 'nothing':
       return { ...bare, names: [] };
-    case 'text':
+    case 'text': {
+      // "how do i set the endlinks": help has nothing to say of what is not built.
+      const beyond =
+        command.word === 'help' && !/^(?:help|\?)/.test(text.toLowerCase()) ? findBeyond(stemsIn(tokens), vocabulary) : undefined;
+      if (beyond) return beyondStop(beyond.subject);
       return { ...bare, names: rest === '' ? [] : [rest] };
+    }
     case 'names':
       return readNames(bare, tokens.slice(from), rest, setting, vocabulary);
   }

@@ -104,7 +104,8 @@ function unitBehind(lower: string, from: number): { readonly spelling: string; r
     const last = next === undefined ? undefined : lower.slice(end + 1 + next.length).trim();
     if (next !== undefined && (last === '' || last === '?') && !/^(?:"|')/.test(next)) return undefined;
   }
-  return { spelling, end, soft: true };
+  // At the end of the line, or before a sign, it is inches and nothing else.
+  return { spelling, end, soft: /^ \p{L}/u.test(after) };
 }
 
 function amountAt(text: string, lower: string, from: number): { readonly token: AmountToken; readonly end: number } | undefined {

@@ -7,6 +7,7 @@
 export function distance(a: string, b: string, most = Number.POSITIVE_INFINITY): number {
   if (Math.abs(a.length - b.length) > most) return most + 1;
   let before: number[] = [];
+  let leastBefore = 0;
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const row = [i];
@@ -18,11 +19,13 @@ export function distance(a: string, b: string, most = Number.POSITIVE_INFINITY):
       row.push(cost);
       if (cost < least) least = cost;
     }
-    if (least > most) return most + 1;
+    // A swap reaches back two rows.
+    if (least > most && leastBefore + 1 > most) return most + 1;
+    leastBefore = least;
     before = last;
     last = row;
   }
-  return last[b.length]!;
+  return Math.min(last[b.length]!, most + 1);
 }
 /** How many slips a word of that length may hold and still be mended. */
 export const slipsAllowed = (length: number): number => (length < 4 ? 0 : length < 7 ? 1 : 2);

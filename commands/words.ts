@@ -1,18 +1,21 @@
 /** The little words of the language: what they do, what is skipped, and how words are made one (plural, British, short). */
 
+/** A table without a prototype: a line may say `constructor`. */
+const table = <V>(rows: Readonly<Record<string, V>>): ReadonlyMap<string, V> => new Map(Object.entries(rows));
+
 /** Skipped wherever a phrase of the catalogs does not use them. */
 export const fillers: ReadonlySet<string> = new Set(
   `a an the is are was be been being am it its of do does did done has have had having my mine our your i we me us you what whats which how much many
   please pls plz thx thanks thank hey hi ok okay so just now then there here this that these those would will wouldnt could can should shall may might
   need needs want wants get gets got give gives go goes going went make makes say says said tell let use using put run running about around car cars
   value number figure amount me exactly actually really also too if when by off come comes came long off it's im ill id id like lets like s
-  range something kind thing same each per one right? both`
+  range something kind thing same each one`
     .split(/\s+/)
-    .filter((word) => word !== 'about' && word !== 'right?' && word !== 'both' && word !== 'let' && word !== 'now'),
+    .filter((word) => word !== 'about' && word !== 'now'),
 );
 
 /** Which corners or ends a word means; `stuck` ones are only read beside a number. */
-export const placeWords: Readonly<Record<string, readonly string[]>> = {
+export const placeWords: ReadonlyMap<string, readonly string[]> = table<readonly string[]>({
   front: ['front', 'lf', 'rf'],
   rear: ['rear', 'lr', 'rr'],
   back: ['rear', 'lr', 'rr'],
@@ -36,7 +39,7 @@ export const placeWords: Readonly<Record<string, readonly string[]>> = {
   rh: ['rf', 'rr'],
   f: ['front', 'lf', 'rf'],
   r: ['rear', 'lr', 'rr'],
-};
+});
 export const everywhere: readonly string[] = ['front', 'rear', 'lf', 'rf', 'lr', 'rr'];
 /** Ways to say all wheels or both ends. */
 export const allRound: readonly (readonly string[])[] = [
@@ -74,7 +77,7 @@ export const forWords: ReadonlySet<string> = new Set([
 ]);
 
 /** A change of what is there: which way, and whether it speaks of a rate. */
-export const changeWords: Readonly<Record<string, 1 | -1>> = {
+export const changeWords: ReadonlyMap<string, 1 | -1> = table<1 | -1>({
   more: 1,
   extra: 1,
   higher: 1,
@@ -99,10 +102,10 @@ export const changeWords: Readonly<Record<string, 1 | -1>> = {
   fewer: -1,
   slower: -1,
   thinner: -1,
-};
+});
 
 /** Short forms, read only where the catalogs have no such word of their own. */
-export const shortForms: Readonly<Record<string, readonly string[]>> = {
+export const shortForms: ReadonlyMap<string, readonly string[]> = table<readonly string[]>({
   wb: ['wheelbase'],
   freq: ['frequency'],
   freqs: ['frequency'],
@@ -138,7 +141,7 @@ export const shortForms: Readonly<Record<string, readonly string[]>> = {
   wheight: ['weight'],
   percentage: ['percent'],
   psi: ['pressure'],
-};
+});
 
 /** Evidence in so many words. */
 export const evidenceWords: readonly { readonly words: readonly string[]; readonly evidence: 'measured' | 'spec' | 'estimated' }[] = [
@@ -174,7 +177,7 @@ export const evidenceWords: readonly { readonly words: readonly string[]; readon
 ];
 
 /** British and American as one, after the plural is taken off. */
-const spelledAlike: Readonly<Record<string, string>> = {
+const spelledAlike: ReadonlyMap<string, string> = table<string>({
   tyre: 'tire',
   centre: 'center',
   metre: 'meter',
@@ -195,7 +198,7 @@ const spelledAlike: Readonly<Record<string, string>> = {
   grey: 'gray',
   masse: 'mass',
   geometrie: 'geometry',
-};
+});
 const keepsS: ReadonlySet<string> = new Set([
   'mass',
   'gas',
@@ -237,8 +240,33 @@ export function stem(word: string): string {
     else if (/[^aeiou]ies$/.test(word)) out = `${word.slice(0, -3)}y`;
     else if (word.endsWith('s')) out = word.slice(0, -1);
   }
-  out = spelledAlike[out] ?? out;
+  out = spelledAlike.get(out) ?? out;
   // People's slips come and go: the memory is for words of the language, and bounded.
   if (memo.size < 4000) memo.set(word, out);
   return out;
 }
+
+/** Prepositions and such, which do nothing where no rule of the grammar takes them. */
+export const littleWords: ReadonlySet<string> = new Set(
+  'to for on in by into as at from over after under still only per called named alone side now'.split(' '),
+);
+/** Words with a part in the grammar: a phrase of the catalogs is found without them. */
+export const isGrammar = (word: string): boolean =>
+  fillers.has(word) ||
+  littleWords.has(word) ||
+  withWords.has(word) ||
+  joints.has(word) ||
+  between.has(word) ||
+  word === 'without' ||
+  word === 'no' ||
+  word === 'yes';
+/** What an amount of that dimension is about when nothing else is said: the plainest word for it. */
+export const nouns: ReadonlyMap<string, string> = table<string>({
+  frequency: 'hz',
+  speed: 'speed',
+  angularSpeed: 'rpm',
+  pressure: 'pressure',
+  rate: 'spring',
+  mass: 'weight',
+  temperature: 'temperature',
+});

@@ -13,6 +13,7 @@ import {
   fillers,
   forWords,
   joints,
+  littleWords,
   placeWords,
   shortForms,
   stem,
@@ -50,12 +51,20 @@ export interface Atoms {
   /** Stems of all words in order, but for articles and prepositions: for subjects that are not built yet. */
   readonly stems: readonly string[];
 }
-const fractionWords: Readonly<Record<string, number>> = { half: 0.5, quarter: 0.25 };
+const fractionWords: ReadonlyMap<string, number> = new Map([
+  ['half', 0.5],
+  ['quarter', 0.25],
+]);
 const signs: ReadonlySet<string> = new Set([',', ';', '&', '+', '±', '~', '?', '-', ':', '/']);
 /** Little words with a part to play, for mending. */
 const playing: readonly string[] = [
-  ...Object.keys(placeWords).filter((word) => word.length > 2),
-  ...Object.keys(changeWords),
+  'front',
+  'rear',
+  'left',
+  'right',
+  'fronts',
+  'rears',
+  ...changeWords.keys(),
   ...[...fillers].filter((word) => word.length > 2),
   ...[...withWords].filter((word) => word.length > 2),
   'versus',
@@ -70,12 +79,18 @@ const playing: readonly string[] = [
   'for',
   'without',
 ];
+/** A question begins: what stood before is told. */
+const questionWords: ReadonlySet<string> = new Set(['what', 'whats', 'which', 'how']);
 const numberAtom = (value: number, text: string, at: number): AmountAtom => ({ is: 'amount', token: { is: 'amount', at, text, value } });
 
 export interface Manner {
   readonly find: boolean;
   readonly compare: boolean;
 }
+/** All words in their order, stemmed, but for articles and prepositions. */
+export const stemsIn = (tokens: readonly Token[]): string[] =>
+  tokens.flatMap((token) => (token.is === 'word' && !links.has(token.text) ? [stem(token.text)] : []));
+
 class Reader {
   readonly atoms: Atom[] = [];
   readonly unknown: string[] = [];
@@ -104,7 +119,7 @@ class Reader {
   }
   run(): void {
     const tokens = this.#tokens;
-    for (const token of tokens) if (token.is === 'word' && !links.has(token.text)) this.stems.push(stem(token.text));
+    this.stems.push(...stemsIn(tokens));
     for (let n = 0; n < tokens.length; ) {
       const token = tokens[n]!;
       n += this.#take(token, n);
@@ -115,7 +130,8 @@ class Reader {
     switch (token.is) {
       case 'amount':
         this.atoms.push({ is: 'amount', token });
-        if (token.end) this.atoms.push({ is: 'place', word: token.end, places: placeWords[token.end] ?? [], plural: false, all: false });
+        if (token.end && this.#isEnd(token))
+          this.atoms.push({ is: 'place', word: token.end, places: placeWords.get(token.end) ?? [], plural: false, all: false });
         return 1;
       case 'size':
       case 'rim':
@@ -131,14 +147,22 @@ class Reader {
         return this.#mark(token, n);
       case 'who':
       case 'quoted': {
+        const before = this.#tokens[n - 1];
         const named = this.#names.at(this.#tokens, n, true);
-        if (named) this.#name(named.subject, named.name, true, false);
+        if (named) this.#name(named.subject, named.name, before?.is === 'word' && before.text === 'on', false);
         else this.unknown.push(token.text);
         return 1;
       }
       case 'word':
         return this.#takeWord(token.text, token.typed, n);
     }
+  }
+  /** `450f 350r`: the f is the front where an r stands beside it, or where it can't be a temperature. */
+  #isEnd(token: AmountToken): boolean {
+    return (
+      token.end === 'rear' ||
+      this.#tokens.some((one) => (one.is === 'amount' && one.end === 'rear') || (one.is === 'word' && one.text === 'r'))
+    );
   }
   #name(subject: Subject, name: string, on: boolean, possessive: boolean): void {
     this.atoms.push({ is: 'subject', subject, name, on, possessive });
@@ -209,7 +233,7 @@ class Reader {
       const tolerance = this.#tokens[n + 3];
       if (tolerance?.is === 'amount') return this.#tolerance(tolerance, 4);
     }
-    if ((text === 'everything' || text === 'all') && !known.has(text)) {
+    if (text === 'everything' || (text === 'all' && (next === undefined || (next.is === 'word' && placeWords.has(next.text))))) {
       this.atoms.push({ is: 'everything' });
       return 1;
     }
@@ -217,9 +241,9 @@ class Reader {
       this.atoms.push({ is: 'gear', gear: next.text });
       return 2;
     }
-    if (text in fractionWords && !(text === 'quarter' && before?.is === 'word' && before.text === 'three')) {
+    if (fractionWords.has(text) && !(text === 'quarter' && before?.is === 'word' && before.text === 'three')) {
       const skipped = this.#word(n + 1) === 'a' ? 2 : 1;
-      this.atoms.push(numberAtom(fractionWords[text] ?? 0, text, this.#tokens[n]?.at ?? 0));
+      this.atoms.push(numberAtom(fractionWords.get(text) ?? 0, text, this.#tokens[n]?.at ?? 0));
       return skipped;
     }
     if (text === 'three' && stem(this.#word(n + 1) ?? '') === 'quarter') {
@@ -231,13 +255,13 @@ class Reader {
       return 1;
     }
     if (this.#marker(text, n)) return this.#marker(text, n, true) ?? 1;
-    if (text in placeWords) {
+    if (placeWords.has(text)) {
       const stuck = text === 'f' || text === 'r';
       if (!stuck || before?.is === 'amount' || next?.is === 'amount') {
         this.atoms.push({
           is: 'place',
           word: stem(text),
-          places: placeWords[text] ?? [],
+          places: placeWords.get(text) ?? [],
           plural: text === 'fronts' || text === 'rears',
           all: false,
         });
@@ -248,11 +272,16 @@ class Reader {
       this.atoms.push({ is: 'place', word: 'both', places: everywhere, plural: false, all: true });
       return 1;
     }
+    if (changeWords.has(text) && this.#word(n + 1) === 'than') return 1;
     if (known.has(stemmed) && !(fillers.has(text) && stemmed !== text)) return this.#plain(stemmed, typed);
-    if (text in changeWords) return this.#plain(text, typed);
+    if (changeWords.has(text)) return this.#word(n + 1) === 'than' ? 1 : this.#plain(text, typed);
     if (this.#beyond.has(stemmed) && !fillers.has(text)) return this.#plain(stemmed, typed);
+    if (questionWords.has(text)) {
+      this.atoms.push({ is: 'break', joint: ',' });
+      return 1;
+    }
     if (fillers.has(text)) return 1;
-    const short = shortForms[text] ?? shortForms[stemmed];
+    const short = shortForms.get(text) ?? shortForms.get(stemmed);
     if (short?.every((word) => known.has(word))) {
       for (const word of short) this.#plain(word, typed);
       return 1;
@@ -300,9 +329,9 @@ class Reader {
       this.mended = true;
       if (!fillers.has(found)) this.echoes.push(`"${typed}" read as ${found}`);
       else this.mended = this.mended && this.echoes.length > 0;
-      if (found in placeWords)
-        this.atoms.push({ is: 'place', word: stem(found), places: placeWords[found] ?? [], plural: false, all: false });
-      else if (found in changeWords) this.#plain(found, typed);
+      if (placeWords.has(found))
+        this.atoms.push({ is: 'place', word: stem(found), places: placeWords.get(found) ?? [], plural: false, all: false });
+      else if (changeWords.has(found)) this.#plain(found, typed);
       else if (!fillers.has(found)) {
         const marker = this.#vocabulary.words.has(found) ? undefined : this.#marker(found, -5, true);
         if (marker === undefined) this.#plain(found, typed);
@@ -317,28 +346,6 @@ class Reader {
     for (const word of playing) if (!this.#vocabulary.words.has(word)) yield word;
   }
 }
-/** Prepositions that do nothing where no rule of the grammar takes them. */
-const littleWords: ReadonlySet<string> = new Set([
-  'to',
-  'for',
-  'on',
-  'in',
-  'by',
-  'into',
-  'as',
-  'at',
-  'from',
-  'over',
-  'after',
-  'under',
-  'still',
-  'only',
-  'per',
-  'called',
-  'named',
-  'wheels?',
-]);
-
 export function atomsOf(tokens: readonly Token[], vocabulary: Vocabulary, names: Names, manner: Manner): Atoms {
   const reader = new Reader(tokens, vocabulary, names, manner);
   reader.run();
@@ -443,7 +450,7 @@ function joinChanges(atoms: readonly Atom[]): Atom[] {
   const out: Atom[] = [];
   for (let n = 0; n < atoms.length; n++) {
     const [a, b] = [atoms[n]!, atoms[n + 1]];
-    const way = (atom: Atom | undefined) => (atom?.is === 'word' ? changeWords[atom.word] : undefined);
+    const way = (atom: Atom | undefined) => (atom?.is === 'word' ? changeWords.get(atom.word) : undefined);
     const after = way(b);
     const first = way(a);
     if (isAmount(a) && after !== undefined) {

@@ -4,13 +4,14 @@ import { pathAt, placesOf } from '../../core/engine.js';
 import { beyondStop, findBeyond } from '../beyond.js';
 import type { Choice, Clause, Item, Reading, Stop } from '../reading.js';
 import type { Token } from '../scan.js';
-import { everydayUnits, fromSI, meaningsOf } from '../units.js';
+import { dimensionWords, everydayUnits, fromSI, meaningsOf } from '../units.js';
 import { askOne, nearestLine, sentence } from './asking.js';
 import { type Atom, type Atoms, atomsOf } from './atoms.js';
 import { Names } from './names.js';
 import { cut, type Sections } from './sections.js';
 import type { Setting } from './setting.js';
-import { type Candidate, type Ground, type Mode, readings, type Slot, type Trouble } from './spans.js';
+import { type Candidate, type Ground, type Mode, plainest, readings, type Slot, type Trouble } from './spans.js';
+import { atomText } from './values.js';
 import { type Vocabulary, vocabularyOf } from './vocabulary.js';
 import { writeReading } from './write.js';
 
@@ -84,11 +85,13 @@ class ItemsReader {
     if (beyond) return this.#plainlyWrong() ?? beyondStop(beyond.subject);
     if (this.#atoms.unknown.length > 0) return this.#unknown(this.#atoms.unknown);
 
+    const empty = this.#nothingNamed();
+    if (empty) return empty;
     const twice = this.#readParts();
     if (twice) return twice;
     const trouble = this.#trouble();
     if (trouble) return trouble;
-    const open = this.#settle();
+    const open = this.#settle() ?? this.#orders();
     if (open) return open;
     const draft = this.#draft();
     return this.#check(draft) ?? this.#finish(draft);
@@ -126,7 +129,10 @@ class ItemsReader {
           line: nearestLine(this.#atoms, this.#vocabulary),
         };
       }
-      if (second && !first.some((slot) => slot.trouble) && part === 'side') return this.#eitherWay(ways, side);
+      if (second && !first.some((slot) => slot.trouble) && part === 'side') {
+        const asked = this.#eitherWay(ways, side);
+        if (asked) return asked;
+      }
       this.#parts.push({ part, side, slots: first });
     }
     return undefined;
@@ -143,20 +149,58 @@ class ItemsReader {
     const placed = atoms.some((atom) => atom.is === 'place');
     return [...other.atoms.filter((atom) => atom.is === 'word' || (atom.is === 'place' && !placed)), ...atoms];
   }
-  #eitherWay(ways: readonly (readonly Slot[])[], side: number): Stop {
+  #eitherWay(ways: readonly (readonly Slot[])[], side: number): Stop | undefined {
     const choices: Choice[] = [];
     for (const slots of ways.slice(0, 4)) {
-      this.#parts = [{ part: 'side', side, slots }];
+      const before = this.#parts;
+      this.#parts = [...before, { part: 'side', side, slots }];
       const line = writeReading(this.#draft(), this.#setting);
-      choices.push({ label: line, line });
+      this.#parts = before;
+      if (!choices.some((choice) => choice.line === line)) choices.push({ label: line, line });
     }
+    if (choices.length < 2) return undefined;
     return { stop: 'asked', sentence: `"${this.#asked.text}" can be read in ${choices.length} ways.`, choices };
   }
 
   // -- what stops a line
 
+  /** No word at all, or amounts alone: nothing says what of. */
+  #nothingNamed(): Stop | undefined {
+    const { atoms } = this.#atoms;
+    const { verb } = this.#asked;
+    if (atoms.every((atom) => atom.is === 'break' || atom.is === 'to') && verb === undefined)
+      return { stop: 'refused', sentence: 'I find no words to go by in that.', line: 'help' };
+    const sum = this.#sum();
+    if (sum) return sum;
+    if (verb !== undefined || atoms.some((atom) => atom.is !== 'amount' && atom.is !== 'place' && atom.is !== 'break')) return undefined;
+    const words = atoms.flatMap((atom) => (atom.is === 'amount' ? [atomText(atom)] : atom.is === 'place' ? [atom.word] : []));
+    const amount = atoms.find((atom) => atom.is === 'amount');
+    return this.#ofWhat({ kind: 'alone', why: words.join(' '), ...(amount?.is === 'amount' ? { amount } : {}) });
+  }
+  /** `450 lb/in + 8 kg`: amounts of two kinds can't be added. */
+  #sum(): Stop | undefined {
+    const { atoms } = this.#atoms;
+    for (let n = 1; n + 1 < atoms.length; n++) {
+      const [a, plus, b] = [atoms[n - 1], atoms[n], atoms[n + 1]];
+      if (a?.is !== 'amount' || plus?.is !== 'break' || plus.joint !== '+' || b?.is !== 'amount' || !a.token.unit || !b.token.unit)
+        continue;
+      const [one, other] = [meaningsOf(a.token.unit), meaningsOf(b.token.unit)];
+      if (one.some(({ dimension }) => other.some((second) => second.dimension === dimension))) continue;
+      const first = one[0]!.dimension;
+      const like =
+        first === 'rate' && /^kgs?$/.test(b.token.unit) ? 'kg/mm' : (everydayUnits(first, this.#setting.preferences)[0]?.shown ?? '');
+      const words = (list: typeof one) => list.map(({ dimension }) => dimensionWords[dimension])[0] ?? 'a number';
+      return {
+        stop: 'refused',
+        sentence: `${b.token.text} is ${words(other)} and can't be added to ${words(one)}.`,
+        line: `calc ${a.token.text} + ${b.token.value} ${like}`,
+      };
+    }
+    return undefined;
+  }
+
   #unknown(unknown: readonly string[]): Stop {
-    const named = unknown.slice(0, 4).map((word) => `"${word}"`);
+    const named = [...new Set(unknown)].slice(0, 4).map((word) => `"${word}"`);
     const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} or ${named.at(-1)}` : named[0];
     return { stop: 'refused', sentence: `I don't know ${list}.`, line: nearestLine(this.#atoms, this.#vocabulary) };
   }
@@ -166,7 +210,10 @@ class ItemsReader {
       const [slots = []] = readings(segment, 'ask', this.#ground);
       const apart = slots.length === 1;
       for (const { trouble } of slots)
-        if (trouble?.entry && (trouble.kind === 'negative' || (trouble.kind === 'dimension' && apart))) {
+        if (
+          trouble?.entry &&
+          (trouble.kind === 'negative' || (trouble.kind === 'dimension' && apart && trouble.amount?.token.unit !== '%'))
+        ) {
           this.#parts = [{ part: 'side', side: 0, slots }];
           return this.#refusal(trouble);
         }
@@ -177,13 +224,15 @@ class ItemsReader {
     return this.#parts.flatMap((part) => part.slots);
   }
   #trouble(): Stop | undefined {
-    const troubles = this.#slots().flatMap((slot) => (slot.trouble ? [{ slot, trouble: slot.trouble }] : []));
+    const all = this.#slots().flatMap((slot) => (slot.trouble ? [{ slot, trouble: slot.trouble }] : []));
+    const troubles = this.#sections.everything ? all.filter(({ trouble }) => trouble.kind !== 'alone') : all;
     // The worst first: what can't be at all, then what is not understood, then what is only not enough.
     const order: readonly Trouble['kind'][] = ['negative', 'dimension', 'range', 'unit', 'word', 'place', 'kind', 'alone'];
-    const [worst] = troubles.sort((a, b) => order.indexOf(a.trouble.kind) - order.indexOf(b.trouble.kind));
-    return worst && this.#refusal(worst.trouble);
+    const below = ({ trouble }: (typeof troubles)[number]) => ((trouble.amount?.token.value ?? 0) < 0 ? 0 : 1);
+    const [worst] = troubles.sort((a, b) => order.indexOf(a.trouble.kind) - order.indexOf(b.trouble.kind) || below(a) - below(b));
+    return worst && this.#refusal(worst.trouble, worst.slot.text);
   }
-  #refusal(trouble: Trouble): Stop {
+  #refusal(trouble: Trouble, text = ''): Stop {
     const line = this.#lineInstead(trouble);
     const { entry } = trouble;
     switch (trouble.kind) {
@@ -199,6 +248,8 @@ class ItemsReader {
         return this.#ofWhat(trouble);
       case 'place':
         return { stop: 'refused', sentence: `${sentence(trouble.why)}.`, ...(line ? { line } : {}) };
+      case 'negative':
+        return { stop: 'refused', sentence: `${text === '' ? '' : `"${text}": `}${trouble.why}.`, ...(line ? { line } : {}) };
       default:
         return {
           stop: 'refused',
@@ -208,9 +259,7 @@ class ItemsReader {
     }
   }
   #ofWhat(trouble: Trouble): Stop {
-    const amount = this.#slots().some((slot) => slot.candidates.length > 0);
     const say = /\d/.test(trouble.why) ? `${trouble.why} of what?` : `${sentence(trouble.why)}: of what?`;
-    void amount;
     const example = /^(?:front|rear|left|right)$/.test(trouble.why) ? `show everything ${trouble.why}` : 'set front spring 450 lb/in';
     return { stop: 'asked', sentence: `${say} Say it with a word: ${example}`, choices: [] };
   }
@@ -298,6 +347,24 @@ class ItemsReader {
     this.#parts = parts;
     return undefined;
   }
+  /** A pair with a stroke, or four readings told in a row: which is which is asked of a change. */
+  #orders(): Stop | undefined {
+    const changes =
+      this.#asked.verb === 'set' || this.#asked.verb === 'try' || this.#asked.verb === 'save' || this.#asked.verb === undefined;
+    for (const slot of this.#slots()) {
+      const [candidate] = slot.candidates;
+      const each = candidate?.each;
+      if (!candidate || !each || candidate.item.entry.scope === 'gear') continue;
+      if (each.length !== 2 && !(changes && this.#asked.verb !== undefined)) continue;
+      const swapped = each.length === 2 ? [1, 0] : [0, 2, 1, 3].map((n) => n);
+      const lines = [each, swapped.map((n) => each[n]!)].map((said) =>
+        writeReading(this.#draftWith(slot, { ...candidate, each: said }), this.#setting),
+      );
+      const which = each.length === 2 ? 'Front and rear: which is which?' : 'Which reading is of which wheel?';
+      return { stop: 'asked', sentence: which, choices: lines.map((line) => ({ label: line, line })) };
+    }
+    return undefined;
+  }
   #reaches(figure: Item, input: Item): boolean {
     return figure.places.some((f) =>
       input.places.some((i) => this.#setting.catalog.dependsOn(pathAt(f, figure.entry), pathAt(i, input.entry))),
@@ -315,6 +382,7 @@ class ItemsReader {
     // What is said with a bare amount at `at` is a condition, if it can be one.
     if (part.part === 'condition' || this.#asked.topic || this.#asked.verb === undefined || this.#asked.verb === 'show')
       keep((one) => one.item.entry.scope === 'question');
+    if (left.length > 1) left = plainest(left, this.#asked.changes || this.#asked.verb === 'try', this.#vocabulary);
     // A weight of a new car is the car's.
     if (this.#asked.verb === 'save' || this.#asked.verb === 'set')
       keep((one) => one.item.entry.words?.[0] === 'weight' && one.item.entry.scope === 'car');
@@ -360,8 +428,13 @@ class ItemsReader {
     const of = (which: Part['part']) => this.#parts.filter((part) => part.part === which).flatMap((part) => this.#itemsOf(part, instead));
     const tried: Item[] = [...of('condition')];
     const asked: Item[] = [];
-    for (const item of [...of('tried'), ...of('without')]) {
-      if (isInput(item.entry) && (item.said !== undefined || item.entry.kind === 'choice')) tried.push(item);
+    const present = (item: Item, word: string): Item => {
+      if (item.said !== undefined || item.entry.kind !== 'choice') return item;
+      const option = item.entry.options?.find((one) => item.entry.optionWords?.[one]?.includes(word));
+      return option === undefined ? item : { ...item, said: { value: option, text: option } };
+    };
+    for (const item of [...of('tried').map((one) => present(one, 'with')), ...of('without').map((one) => present(one, 'without'))]) {
+      if (isInput(item.entry) && item.said !== undefined) tried.push(item);
       else asked.push(item);
     }
     let goal = of('goal')[0];
@@ -424,7 +497,9 @@ class ItemsReader {
   #placesAlone(): readonly string[] {
     const places = this.#atoms.atoms.flatMap((atom) => (atom.is === 'place' && !atom.all ? [atom] : []));
     const [only] = places;
-    return only ? only.places.filter((place) => place === 'front' || place === 'rear' || places.length === 1) : [];
+    if (!only) return [];
+    const [axle] = only.places.filter((place) => place === 'front' || place === 'rear');
+    return axle === undefined ? only.places : [axle];
   }
   /** Places that one part of the line says and another leaves open: the gear, the axle of the figure or of what is tried. */
   #placed(draft: Pick<Draft, 'sides' | 'tried' | 'goal' | 'against'>): Pick<Draft, 'sides' | 'tried' | 'goal' | 'against'> {
@@ -494,14 +569,12 @@ class ItemsReader {
     return undefined;
   }
   #howMuch(draft: Draft, bare: Item): Stop {
-    const trouble: Trouble = { kind: 'alone', why: '', entry: bare.entry, places: bare.places };
-    const example = this.#exampleFor(bare, trouble);
+    const example = this.#exampleFor(bare);
     const line = writeReading({ ...draft, sides: [{ subjects: draft.sides[0]?.subjects ?? [], items: [example] }] }, this.#setting);
     return { stop: 'refused', sentence: `${sentence(bare.entry.name)}: how much?`, line };
   }
-  #exampleFor(item: Item, trouble: Trouble): Item {
+  #exampleFor(item: Item): Item {
     const { entry } = item;
-    void trouble;
     const all = placesOf(entry.scope);
     const where = item.placed || entry.alike ? item : { ...item, places: [all[0] ?? ''], placed: true };
     const { preferences } = this.#setting;
@@ -523,8 +596,6 @@ class ItemsReader {
     for (const side of draft.sides)
       for (const item of side.items) {
         if (item.placed || item.entry.alike || item.said === undefined) continue;
-        const pair = this.#pair(draft, item);
-        if (pair) return pair;
         const groups = placeGroups(item);
         const choices = groups.map((places): Choice => {
           const line = writeReading(replaced(draft, item, { ...item, places, placed: true }), this.#setting);
@@ -533,11 +604,6 @@ class ItemsReader {
         const which = item.entry.scope === 'gear' ? 'Which gear' : item.entry.scope === 'axle' ? 'Front or rear' : 'Which wheels';
         return { stop: 'asked', sentence: `${which}? ${sentence(item.entry.name)} ${item.said.text}`.trim(), choices };
       }
-    return undefined;
-  }
-  #pair(draft: Draft, item: Item): Stop | undefined {
-    void draft;
-    void item;
     return undefined;
   }
   #whichEnd(draft: Draft): Stop | undefined {

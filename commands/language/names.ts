@@ -101,6 +101,6 @@ export class Names {
     return possessive;
   }
   #common(word: string): boolean {
-    return this.#vocabulary.words.has(stem(word)) || fillers.has(word) || word in placeWords || withWords.has(word) || joints.has(word);
+    return this.#vocabulary.words.has(stem(word)) || fillers.has(word) || placeWords.has(word) || withWords.has(word) || joints.has(word);
   }
 }

@@ -120,7 +120,7 @@ function saving(
     if (token.is !== 'word' || marked) return false;
     return (
       vocabulary.words.has(stem(token.text)) ||
-      token.text in placeWords ||
+      placeWords.has(token.text) ||
       token.text === 'with' ||
       (fillers.has(token.text) && n > from && /^(?:is|weighs|has|at)$/.test(token.text))
     );

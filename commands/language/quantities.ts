@@ -3,7 +3,7 @@ import type { Dimension } from '../../core/dimensions.js';
 import type { Preferences } from '../context.js';
 import { fromSI, homeUnit, meaningsOf, unitShown } from '../units.js';
 
-const mostDecimals = 12;
+const mostDecimals = 15;
 const significant = 5;
 
 /** The number with that many decimals, the member's decimal mark, and commas between thousands where the mark is a point. */

@@ -8,10 +8,10 @@ import { placesOf } from '../../core/engine.js';
 import type { Preferences } from '../context.js';
 import type { Item, Said } from '../reading.js';
 import { meaningsOf } from '../units.js';
-import { stem } from '../words.js';
+import { nouns, stem } from '../words.js';
 import type { Atom } from './atoms.js';
 import { type AmountAtom, atomText, type TextAtom, textWorth, type Worth, worth } from './values.js';
-import { keyOf, type Phrase, type Vocabulary } from './vocabulary.js';
+import { keyOf, type Phrase, stemsOf, type Vocabulary } from './vocabulary.js';
 
 /** What a section is for: it decides between an input and a figure of one name, and where a bare amount looks first. */
 export type Mode = 'record' | 'ask' | 'goal' | 'condition';
@@ -53,7 +53,7 @@ export interface Ground {
   readonly vocabulary: Vocabulary;
   readonly preferences: Preferences;
 }
-const waysKept = 10;
+const waysKept = 16;
 const longestSpan = 9;
 const rank: Readonly<Record<Entry['scope'], number>> = { question: 0, car: 0, gear: 1, axle: 1, corner: 2 };
 
@@ -84,11 +84,19 @@ class Section {
   readonly #mode: Mode;
   readonly #ground: Ground;
   readonly #hasAmounts: boolean;
+  /** Dimensions of what the section's words can name: an amount of another takes no neighbour's words. */
+  readonly #named = new Set<Dimension>();
+  #textNow = '';
 
   constructor(atoms: readonly Atom[], mode: Mode, ground: Ground) {
     this.#atoms = atoms;
     this.#mode = mode;
     this.#ground = ground;
+    const { holding, phrases } = ground.vocabulary;
+    for (const atom of atoms)
+      if (atom.is === 'word')
+        for (const key of holding.get(atom.word) ?? [])
+          for (const { entry } of phrases.get(key) ?? []) if (entry.dimension && isInput(entry)) this.#named.add(entry.dimension);
     this.#hasAmounts = atoms.some((atom) => atom.is === 'amount' || atom.is === 'text');
   }
   /** All ways, the cheapest first. */
@@ -139,12 +147,18 @@ class Section {
       } else if (atom.is === 'amount' || atom.is === 'text') amount = atom;
     }
     const text = this.#textOf(from, to);
+    this.#textNow = text;
     const slot = (candidates: readonly Candidate[], trouble?: Trouble): Piece => ({
       is: 'slot',
       slot: { candidates, text, ...(trouble ? { trouble } : {}), ...(gear === undefined ? {} : { gear }) },
     });
     if (words.length === 0 && amount) {
-      const out: { piece: Piece; cost: number }[] = [{ piece: { is: 'partial', partial: { amount, reach, gear, text } }, cost: 1.4 }];
+      const out: { piece: Piece; cost: number }[] = [];
+      const shared =
+        amount.is === 'text' ||
+        amount.token.unit === undefined ||
+        meaningsOf(amount.token.unit).some(({ dimension }) => this.#named.has(dimension) || dimension === 'ratio');
+      if (shared) out.push({ piece: { is: 'partial', partial: { amount, reach, gear, text } }, cost: 1.4 });
       // Words that only name an end can be an entry's own: 52.5% front.
       const own =
         isAmount(amount) && placeWords.length > 0 && percent(amount) ? this.#byWords([], placeWords, reach, gear, amount) : undefined;
@@ -168,7 +182,11 @@ class Section {
       const inputOnly = found.candidates.every((one) => isInput(one.item.entry));
       const bare = amount === undefined && inputOnly && this.#hasAmounts && this.#mode !== 'goal' ? 11 : 0;
       out.push({ piece: slot(found.candidates), cost: 1 + found.cost + bare });
-    } else if (found.trouble) out.push({ piece: slot([], found.trouble), cost: 10 + found.cost - 0.1 * words.length });
+    } else if (found.trouble)
+      out.push({
+        piece: slot([], found.trouble),
+        cost: (found.trouble.kind === 'kind' ? 14 : found.trouble.kind === 'word' ? 15 : 10) + found.cost - 0.1 * words.length,
+      });
     if (to - from === 1) out.push({ piece: slot([], { kind: 'word', why: '', words: text }), cost: 16 });
     return out;
   }
@@ -196,7 +214,7 @@ class Section {
     const { list } = amount;
     if (!list) return worth(entry, amount, this.#ground.preferences);
     const places = placesOf(entry.scope).length;
-    if (places < 2 || entry.alike || (entry.scope === 'gear' ? list.length > places : list.length !== places))
+    if (places < 2 || (entry.scope === 'gear' ? list.length > places : list.length !== places))
       return { bad: 'kind', why: `${list.length} amounts for ${entry.name}: say which is which` };
     const each: Said[] = [];
     let note: string | undefined;
@@ -335,7 +353,10 @@ class Section {
         ...extras(value),
       });
     }
-    return { candidates: this.#likeliest(candidates, amount !== undefined), trouble: trouble ?? { kind: 'word' as const, why: '' } };
+    return {
+      candidates: this.#likeliest(candidates, amount !== undefined),
+      trouble: trouble ?? { kind: 'word' as const, why: '', words: this.#textNow },
+    };
   }
   #likeliest(all: readonly (Candidate & { readonly rank: number; readonly told: boolean })[], amount: boolean): readonly Candidate[] {
     let left = all;
@@ -348,8 +369,10 @@ class Section {
     keep((one) => !one.unlikely);
     if (!amount) keep((one) => isInput(one.item.entry) === (this.#mode === 'record'));
     else if (this.#mode === 'goal') keep((one) => !isInput(one.item.entry));
+    if (!amount) keep((one) => one.item.entry.kind !== 'curve');
+    // One thing of the car, of an axle, of a wheel: it is meant where the words say, and as a whole where they don't.
     const least = Math.min(...left.map((one) => one.rank));
-    keep((one) => one.rank === least);
+    if (related(left.map((one) => one.item.entry))) keep((one) => one.rank === least);
     const entries = new Set<Entry>();
     return left.filter((one) => !entries.has(one.item.entry) && entries.add(one.item.entry));
   }
@@ -382,7 +405,7 @@ class Section {
       });
     }
     const likely = candidates.filter((one) => !one.unlikely);
-    let left = likely.length > 0 ? likely : candidates;
+    let left: readonly Candidate[] = likely.length > 0 ? likely : candidates;
     if (amount.is === 'text' && left.length > 1) {
       // A size is the size of what stands on the car, unless its words say otherwise.
       const axle = left.filter((one) => one.item.entry.scope === 'axle');
@@ -391,6 +414,18 @@ class Section {
     if (this.#mode === 'condition') {
       const conditions = left.filter((one) => one.item.entry.scope === 'question');
       if (conditions.length > 0) left = conditions;
+    }
+    if (left.length === 0 && isAmount(amount) && amount.token.sign === '-') {
+      const { sign: _, ...token } = amount.token;
+      const [above] = this.#byDimension({ ...amount, token: { ...token, value: Math.abs(token.value) } }, reach, gear).candidates;
+      if (above)
+        trouble = {
+          kind: 'negative',
+          why: `${above.item.entry.name} must be above 0`,
+          entry: above.item.entry,
+          places: above.item.places,
+          amount,
+        };
     }
     return { candidates: left, trouble: trouble ?? { kind: 'alone', why: amount.is === 'text' ? amount.text : atomText(amount) } };
   }
@@ -428,34 +463,66 @@ class Section {
       },
     };
   }
-  /** The spans without words take the entry of the one before, else of the one after; undefined where that can't be. */
-  fill(way: Way): readonly Slot[] | undefined {
+  /** The spans without words take the entry of the one before, else of the one after; undefined where that can't be. `extra` is what it costs. */
+  fill(way: Way): { readonly slots: readonly Slot[]; readonly extra: number } | undefined {
     const slots: (Slot | undefined)[] = way.pieces.map((piece) => (piece.is === 'slot' ? piece.slot : undefined));
-    const take = (n: number, neighbour: Slot | undefined): boolean => {
+    let extra = 0;
+    const take = (n: number, neighbour: Slot | undefined): void => {
       const piece = way.pieces[n];
-      if (piece?.is !== 'partial' || !neighbour) return false;
+      if (piece?.is !== 'partial' || !neighbour) return;
       const { amount, reach, gear, text } = piece.partial;
+      let trouble: Trouble | undefined;
       const candidates = neighbour.candidates.flatMap(({ item }): Candidate[] => {
         if (item.said === undefined || item.entry.scope === 'question') return [];
-        const where = placing(item.entry, reach, gear);
+        const placed = reach === undefined && gear === undefined && item.placed && placesOf(item.entry.scope).length > 1;
+        const where = placed ? { places: item.places, placed: true } : placing(item.entry, reach, gear);
         const value = where && this.#worth(item.entry, amount);
-        if (!where || !value || 'bad' in value) return [];
-        return [
-          {
-            item: { entry: item.entry, ...where, said: value.said },
-            unlikely: value.unlikely,
-            ...extras(value),
-          },
-        ];
+        if (!where || !value) return [];
+        if ('bad' in value) {
+          if (value.bad === 'range' || value.bad === 'negative')
+            trouble ??= {
+              kind: value.bad,
+              why: value.why,
+              entry: item.entry,
+              places: where.places,
+              ...(isAmount(amount) ? { amount } : {}),
+            };
+          return [];
+        }
+        return [{ item: { entry: item.entry, ...where, said: value.said }, unlikely: value.unlikely, ...extras(value) }];
       });
-      if (candidates.length === 0) return false;
-      slots[n] = { candidates, text };
-      return true;
+      if (candidates.length === 0 && !trouble) return;
+      if (candidates.length === 0) extra += 0.5;
+      slots[n] = { candidates, text, ...(candidates.length === 0 && trouble ? { trouble } : {}) };
     };
-    for (let n = 0; n < slots.length; n++) if (!slots[n]) take(n, slots[n - 1]);
-    for (let n = slots.length - 1; n >= 0; n--) if (!slots[n]) take(n, slots[n + 1]);
-    return slots.every((slot) => slot !== undefined) ? slots : undefined;
+    // What is wrong with a neighbour's entry is wrong here too, so slots in trouble pass on their neighbour's.
+    const source = (n: number, step: 1 | -1): Slot | undefined => {
+      for (let k = n + step; k >= 0 && k < slots.length; k += step) if (slots[k] && !slots[k]!.trouble) return slots[k];
+      return undefined;
+    };
+    for (let n = 0; n < slots.length; n++) if (!slots[n]) take(n, source(n, -1));
+    for (let n = slots.length - 1; n >= 0; n--) if (!slots[n]) take(n, source(n, 1));
+    return slots.every((slot) => slot !== undefined) ? { slots, extra } : undefined;
   }
+}
+/** Pressures, speeds and the like have one plainest thing that they are of; in a question so has a rate or a weight. */
+export function plainest(candidates: readonly Candidate[], changes: boolean, { phrases }: Vocabulary): readonly Candidate[] {
+  const usual = candidates.flatMap(({ item }) => {
+    const { dimension } = item.entry;
+    const noun = dimension === undefined || (changes && (dimension === 'rate' || dimension === 'mass')) ? undefined : nouns.get(dimension);
+    return noun === undefined ? [] : (phrases.get(keyOf(stemsOf(noun))) ?? []).map(({ entry }) => entry);
+  });
+  const plain = candidates.filter(({ item }) => usual.includes(item.entry) && item.entry.kind !== 'curve');
+  const least = Math.min(...plain.map(({ item }) => rank[item.entry.scope]));
+  return plain.length > 0 ? plain.filter(({ item }) => rank[item.entry.scope] === least) : candidates;
+}
+/** Whether entries of one word are one thing at different places, as their names tell. */
+function related(entries: readonly Entry[]): boolean {
+  const [first, ...others] = entries;
+  if (!first) return false;
+  if (others.every((one) => one.extensive && first.extensive) || others.every((one) => !isInput(one) && !isInput(first))) return true;
+  const words = new Set(stemsOf(first.name));
+  return others.every((one) => stemsOf(one.name).some((word) => words.has(word)));
 }
 const extras = (value: { readonly note?: string; readonly each?: readonly Said[] }) => ({
   ...(value.note ? { note: value.note } : {}),
@@ -484,14 +551,12 @@ const signature = (slots: readonly Slot[]): string =>
 /** The readings of a section that cost least: one, or several that cost the same and differ. */
 export function readings(atoms: readonly Atom[], mode: Mode, ground: Ground): readonly (readonly Slot[])[] {
   const section = new Section(atoms, mode, ground);
+  const filled = section.ways().flatMap((way) => {
+    const found = section.fill(way);
+    return found ? [{ slots: found.slots, cost: way.cost + found.extra }] : [];
+  });
+  const least = Math.min(...filled.map((one) => one.cost));
   const out: (readonly Slot[])[] = [];
-  let cost = Number.POSITIVE_INFINITY;
-  for (const way of section.ways()) {
-    if (way.cost > cost + 1e-6) break;
-    const slots = section.fill(way);
-    if (!slots || out.some((one) => same(one, slots))) continue;
-    cost = way.cost;
-    out.push(slots);
-  }
+  for (const { slots, cost } of filled) if (cost <= least + 1e-6 && !out.some((one) => same(one, slots))) out.push(slots);
   return out;
 }

@@ -154,7 +154,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
     }
     return outside(entry, toSI(token.value, meaning.unit, preferences), token, preferences);
   }
-  const own = everydayUnits(dimension, preferences);
+  const own = everydayUnits(dimension, preferences).filter((unit) => unit.shown !== '%' || inPercent(entry));
   const fits = own.flatMap((unit, n) => {
     const value = readings(token, preferences).find((one) => isSane(toSI(one, unit, preferences)));
     return value === undefined ? [] : [{ unit, value, own: n === 0 }];

@@ -1,7 +1,7 @@
 /** Which command a line asks for: its word or phrase at the beginning, or a natural form that means it. */
 import type { Token } from '../scan.js';
 import { nearest } from '../spelling.js';
-import { forWords, stem } from '../words.js';
+import { between, forWords, stem } from '../words.js';
 import type { Setting } from './setting.js';
 import { type Verbs, type Vocabulary, verbsOf } from './vocabulary.js';
 
@@ -42,11 +42,15 @@ const word = (tokens: readonly Token[], n: number): string | undefined => {
   const token = tokens[n];
   return token?.is === 'word' ? token.text : undefined;
 };
+/** Only marks and thanks follow. */
+const isLast = (tokens: readonly Token[], from: number): boolean =>
+  tokens.slice(from).every((token) => token.is === 'mark' || (token.is === 'word' && polite.has(token.text)));
 function phraseAt(tokens: readonly Token[], from: number, verbs: Verbs): VerbFound | undefined {
   const first = word(tokens, from);
   if (first === undefined) return undefined;
   for (const { words, command } of verbs.starting.get(first) ?? [])
-    if (words.every((one, k) => word(tokens, from + k) === one)) return { command, from: from + words.length };
+    if (words.every((one, k) => word(tokens, from + k) === one) && (command.takes !== 'nothing' || isLast(tokens, from + words.length)))
+      return { command, from: from + words.length };
   return undefined;
 }
 /** A misspelled first word that can only be a verb's; the line's other words say whether it would make sense. */
@@ -59,6 +63,7 @@ function mendedVerb(tokens: readonly Token[], verbs: Verbs, vocabulary: Vocabula
   const [rival] = nearest(stem(first), vocabulary.words);
   if (rival !== undefined) return undefined;
   const simple = verbs.starting.get(found)?.find(({ words }) => words.length === 1);
+  if (simple && simple.command.takes === 'nothing' && tokens.length > 1) return undefined;
   return simple && { command: simple.command, from: 1, echo: `"${first}" read as ${found}` };
 }
 /** `what front spring for 2.0 Hz`, `which spring gives 2 hz`: something sought, then a word of purpose, then an amount. */
@@ -103,7 +108,7 @@ export function verbOf(tokens: readonly Token[], setting: Setting, vocabulary: V
     return { command: named('find'), from: start + 1 };
   }
   for (let from = 0; from <= politeAtMost; from++) {
-    const found = phraseAt(tokens, from, verbs);
+    const found = from > 0 && between.has(word(tokens, from) ?? '') ? undefined : phraseAt(tokens, from, verbs);
     if (found) return found;
     if (!polite.has(word(tokens, from) ?? '')) break;
   }

@@ -1,7 +1,7 @@
 /** What the catalogs' words say: made once for a catalog, asked for every line. */
 import { type Entry, isInput } from '../../core/catalog.js';
 import type { Dimension } from '../../core/dimensions.js';
-import { stem } from '../words.js';
+import { isGrammar, stem } from '../words.js';
 import type { Setting } from './setting.js';
 
 export interface Phrase {
@@ -43,7 +43,7 @@ function compile(entries: readonly Entry[]): Vocabulary {
   const words = new Set<string>();
   const holding = new Map<string, string[]>();
   const byDimension = new Map<Dimension, Entry[]>();
-  const add = (stems: readonly string[], phrase: Phrase) => {
+  const put = (stems: readonly string[], phrase: Phrase) => {
     const key = keyOf(stems);
     const known = phrases.get(key);
     if (known?.some((one) => one.entry === phrase.entry && one.option === phrase.option)) return;
@@ -57,6 +57,12 @@ function compile(entries: readonly Entry[]): Vocabulary {
         holding.set(word, keys);
       }
     }
+  };
+  const later: (readonly [readonly string[], Phrase])[] = [];
+  const add = (stems: readonly string[], phrase: Phrase) => {
+    const kept = stems.filter((word) => !isGrammar(word));
+    if (kept.length === stems.length) put(stems, phrase);
+    else if (kept.length > 0) later.push([kept, phrase]);
   };
   for (const entry of entries) {
     if (entry.kind === 'structure' || entry.kind === 'place') continue;
@@ -73,6 +79,13 @@ function compile(entries: readonly Entry[]): Vocabulary {
       byDimension.set(entry.dimension, alike);
     }
   }
+  // Without its little words a phrase may be another entry's own: then it stays that one's.
+  for (const [stems, phrase] of later) {
+    const taken = phrases
+      .get(keyOf(stems))
+      ?.some((one) => one.entry !== phrase.entry && one.entry.scope === phrase.entry.scope && isInput(one.entry) === isInput(phrase.entry));
+    if (!taken) put(stems, phrase);
+  }
   const names = new Map<Entry, string>();
   const inputs = entries.filter(isInput);
   return {
@@ -84,9 +97,17 @@ function compile(entries: readonly Entry[]): Vocabulary {
     nameOf(entry) {
       const known = names.get(entry);
       if (known !== undefined) return known;
-      // Its own word that no other entry of its kind and scope has too, else the plainest one.
+      // Its own word that no other entry of its kind has which the same places could name, else the plainest one.
+      const near = (other: Entry) =>
+        other.scope === entry.scope || (entry.scope === 'corner' && other.scope === 'axle' && !entry.extensive);
       const rivals = (word: string) =>
-        (phrases.get(keyOf(stemsOf(word))) ?? []).filter((one) => one.entry !== entry && isInput(one.entry) === isInput(entry)).length;
+        (phrases.get(keyOf(stemsOf(word).filter((one) => !isGrammar(one)))) ?? []).filter(
+          (one) =>
+            one.entry !== entry &&
+            isInput(one.entry) === isInput(entry) &&
+            (one.entry.kind === 'curve') === (entry.kind === 'curve') &&
+            near(one.entry),
+        ).length;
       const candidates = entry.words ?? [entry.name];
       const name = candidates.find((word) => rivals(word) === 0) ?? candidates[0] ?? entry.name;
       names.set(entry, name);

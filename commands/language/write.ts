@@ -3,7 +3,8 @@
 import type { Entry } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import type { Clause, Item, Reading, Subject } from '../reading.js';
-import { writeExactly } from '../units.js';
+import { scan } from '../scan.js';
+import { meaningsOf, toSI, writeExactly } from '../units.js';
 import type { Setting } from './setting.js';
 import { inPercent, valueText } from './values.js';
 import { vocabularyOf } from './vocabulary.js';
@@ -36,12 +37,21 @@ function saidText(item: Item, setting: Setting): string {
     return `${Number((Math.abs(value - 1) * 100).toPrecision(12))}% ${value >= 1 ? 'more' : 'less'}`;
   if (typeof value === 'number' && said.change === 'plus' && entry.dimension)
     return `${writeExactly(Math.abs(value), entry.dimension, preferences, { ...how, difference: true })} ${value >= 0 ? 'more' : 'less'}`;
+  if (typeof value === 'number' && said.to === undefined && asTyped(said.text, value, entry, setting))
+    return said.text + withinText(item, setting);
   const second = said.to === undefined ? '' : ` to ${valueText(said.to, entry, preferences)}`;
-  const within =
-    said.within === undefined || !entry.dimension
-      ? ''
-      : ` ± ${writeExactly(said.within, entry.dimension, preferences, { ...how, difference: true })}`;
-  return ` ${valueText(value, entry, preferences)}${second}${within}`.trim();
+  return `${valueText(value, entry, preferences)}${second}${withinText(item, setting)}`;
+}
+function withinText({ said, entry }: Item, { preferences }: Setting): string {
+  if (said?.within === undefined || !entry.dimension) return '';
+  return ` ± ${writeExactly(said.within, entry.dimension, preferences, { percent: inPercent(entry), difference: true })}`;
+}
+/** Whether what was typed says the value by itself, its unit included. */
+function asTyped(text: string, value: number, entry: Entry, { preferences }: Setting): boolean {
+  const [token, another] = scan(text);
+  if (token?.is !== 'amount' || another || token.unit === undefined || token.other !== undefined || token.sign === '+') return false;
+  const meaning = meaningsOf(token.unit).find((one) => one.dimension === entry.dimension);
+  return meaning !== undefined && Math.abs(toSI(token.value, meaning.unit, preferences) - value) <= 1e-12 * Math.abs(value);
 }
 /** An item as a line has it: `front spring rate 450 lb/in`, `2nd gear ratio 1.89`. Several groups of places make several. */
 export function writeItem(item: Item, setting: Setting): string {

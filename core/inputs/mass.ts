@@ -212,7 +212,7 @@ export const driverWeight = quantity({
   scope: 'car',
   name: 'weight of the driver',
   symbol: 'm_d',
-  words: ['driver weight', 'driver mass', 'my weight'],
+  words: ['driver weight', 'driver mass'],
   dimension: 'mass',
   sane: [30, 200],
   told: { usually: 'measured', measured: { absolute: 1 }, spec: { absolute: 3 } },

@@ -211,7 +211,7 @@ export const activeTurns = quantity({
   scope: 'axle',
   name: 'active coils',
   symbol: 'n',
-  words: ['active turn', 'active coil', 'coil turn', 'active winding'],
+  words: ['active turn', 'active coil', 'coil turn', 'turn', 'active winding'],
   dimension: 'ratio',
   sane: [1, 40],
   told: { usually: 'measured', measured: { absolute: 0.2 }, spec: { absolute: 0.1 } },
