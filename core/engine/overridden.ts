@@ -9,7 +9,7 @@ export interface Overridden {
   readonly figure: string;
   readonly used: string;
   readonly unused: string;
-  /** The told facts that `unused` rests on and `used` does not. */
+  /** The told facts that `unused` rests on, and that nothing else of this car makes use of. */
   readonly facts: readonly string[];
   /** Both in SI, where they are numbers. */
   readonly values?: readonly [used: number, unused: number];
@@ -39,37 +39,48 @@ function toldLeaves(catalog: Catalog, state: State, node: Node, found: Map<numbe
     return leaves;
   }
 }
-/** Everything that a node rests on by the sources it used. */
-function allLeaves(catalog: Catalog, state: State, node: Node, into = new Set<number>()): Set<number> {
-  if (into.has(node.index)) return into;
+/** Adds a node, and everything that it rests on by the sources it used. */
+function addUsed(catalog: Catalog, state: State, node: Node, into: Set<number>): void {
+  if (into.has(node.index)) return;
   into.add(node.index);
-  if (state.fact[node.index]) return into;
+  if (state.fact[node.index]) return;
   for (let k = 0; k < node.keys.length; k++) {
     const source = catalog.nodes[state.pick[node.firstPick + k]!];
-    if (source) allLeaves(catalog, state, source, into);
+    if (source) addUsed(catalog, state, source, into);
   }
-  return into;
 }
 
+/** What the figures that can be asked for rest on. */
+function inUse(catalog: Catalog, state: State): ReadonlySet<number> {
+  const used = new Set<number>();
+  for (const node of catalog.nodes)
+    if (node.kind === 'figure' && node.entry.words && isKnown(state, node.index)) addUsed(catalog, state, node, used);
+  return used;
+}
+
+/**
+ * Facts that were not used because another source came first: of each need the sources after the one that was used, as far as they rest on told facts
+ * alone. The same entry at another place says something else, and so does a condition of the question that stands in for a fact of the car.
+ */
 export function overridden(catalog: Catalog, state: State, sharesOf: (path: string) => readonly Share[]): Overridden[] {
   const told = new Map<number, Leaves>();
+  const used = inUse(catalog, state);
   const seen = new Set<string>();
   const out: Overridden[] = [];
   for (const node of catalog.nodes) {
     if (node.then || state.fact[node.index] || !isKnown(state, node.index)) continue;
     node.from.forEach((sources, k) => {
-      const used = catalog.nodes[state.pick[node.firstPick + k]!];
-      if (!used || sources.length < 2) return;
-      for (const source of sources.slice(sources.indexOf(used.index) + 1)) {
-        const unused = catalog.nodes[source]!;
-        const pair = `${used.path} ${unused.path}`;
-        const leaves = toldLeaves(catalog, state, unused, told);
-        if (!leaves || seen.has(pair)) continue;
-        const kept = allLeaves(catalog, state, used);
-        const facts = [...leaves].filter((leaf) => !kept.has(leaf)).map((leaf) => catalog.nodes[leaf]!.path);
+      const first = catalog.nodes[state.pick[node.firstPick + k]!];
+      if (!first || sources.length < 2 || first.entry.scope === 'question') return;
+      for (const source of sources.slice(sources.indexOf(first.index) + 1)) {
+        const other = catalog.nodes[source]!;
+        const pair = `${first.path} ${other.path}`;
+        const leaves = toldLeaves(catalog, state, other, told);
+        if (!leaves || other.entry === first.entry || seen.has(pair)) continue;
+        const facts = [...leaves].filter((leaf) => !used.has(leaf)).map((leaf) => catalog.nodes[leaf]!.path);
         if (facts.length === 0) continue;
         seen.add(pair);
-        out.push({ figure: node.path, used: used.path, unused: unused.path, facts, ...verdict(state, used, unused, sharesOf) });
+        out.push({ figure: node.path, used: first.path, unused: other.path, facts, ...verdict(state, first, other, sharesOf) });
       }
     });
   }

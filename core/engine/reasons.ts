@@ -1,20 +1,14 @@
 /** Why a node has no value, in words: the inputs that are missing at the bottom of the chain, or what a calculation refused. */
 import { type Refusal, refuse } from '../catalog.js';
-import type { Catalog, Node } from './compile.js';
+import { type Catalog, hasBit, type Node } from './compile.js';
 import { nameAt, nameAtAll, pathAt } from './places.js';
 import { isKnown, type State } from './state.js';
 
-/** What would have to be told, and what was refused, for a node to have a value. */
+/** What stands between a node and a value: inputs that are not known, and nodes whose own calculation refused. */
 interface Lack {
-  readonly missing: ReadonlySet<number>;
-  readonly sayings: ReadonlyMap<string, readonly string[]>;
+  readonly missing: readonly Node[];
+  readonly stopped: readonly Node[];
 }
-const nothing: Lack = { missing: new Set(), sayings: new Map() };
-const both = (a: Lack, b: Lack): Lack => ({
-  missing: new Set([...a.missing, ...b.missing]),
-  sayings: new Map([...a.sayings, ...b.sayings]),
-});
-const size = (lack: Lack): number => lack.missing.size + 2 * lack.sayings.size;
 
 /** What is called a need or an entry in a refusal, as paths that can be told: the inputs that need rests on, or the entry's own path. */
 function because(catalog: Catalog, state: State, node: Node, names: readonly string[]): string[] {
@@ -28,37 +22,41 @@ function because(catalog: Catalog, state: State, node: Node, names: readonly str
   return [...new Set(paths)];
 }
 
-function lackOf(catalog: Catalog, state: State, index: number, found: Map<number, Lack>): Lack {
-  if (isKnown(state, index)) return nothing;
-  const done = found.get(index);
-  if (done) return done;
-  const node = catalog.nodes[index]!;
-  const lack = state.same[index] ? lackOf(catalog, state, node.now, found) : ownLack(catalog, state, node, found);
-  found.set(index, lack);
-  return lack;
+/** Whether a need of this node can never be given: the next gear of the top one. */
+const isBeyond = (node: Node): boolean => node.from.some((sources, k) => sources.length === 0 && !node.spare[k]);
+
+/** What a member is asked for last comes first: what refused; what is asked for one answer only; what stands further down in the catalogs. Sizes are always at hand. */
+function lessLikely(a: Node, b: Node): number {
+  const rank = ({ input, entry }: Node): number => (!input ? 3 : entry.scope === 'question' ? 2 : entry.kind === 'designation' ? 0 : 1);
+  return rank(b) - rank(a) || b.entry.order - a.entry.order || b.index - a.index;
 }
-function ownLack(catalog: Catalog, state: State, node: Node, found: Map<number, Lack>): Lack {
-  const itself: Lack = { missing: new Set([node.index]), sayings: new Map() };
-  const own = state.refusal[node.index];
-  if (own) return { missing: new Set(), sayings: new Map([[own.refused, because(catalog, state, node, own.because ?? [])]]) };
-  if (!node.entry.compute) return itself;
-  let lack = nothing;
-  for (let k = 0; k < node.from.length; k++) {
-    if (node.spare[k]) continue;
-    const ways = node.from[k]!.map((source) => lackOf(catalog, state, source, found));
-    if (ways.length === 0) {
-      const top = `There is no gear above the top one for the ${nameAt(node.entry, node.place)}.`;
-      lack = both(lack, { missing: new Set(), sayings: new Map([[top, []]]) });
-    } else {
-      // Of several ways, the one that asks least of the member; the most direct of those that ask the same.
-      lack = both(
-        lack,
-        ways.reduce((best, way) => (size(way) < size(best) ? way : best)),
-      );
+
+/**
+ * The least that would give the node a value: all that is lacking is taken as told, and taken back one by one, the least likely first,
+ * as long as the node still has a value without it. One total weight is asked for rather than four scale readings.
+ */
+function lackOf(catalog: Catalog, state: State, target: number): Lack {
+  const above = catalog.nodes.filter(({ index }) => index <= target && hasBit(catalog.below[index]!, target));
+  const isStopped = (node: Node): boolean => !isKnown(state, node.index) && (state.refusal[node.index] !== undefined || isBeyond(node));
+  const isLacking = (node: Node): boolean => !isKnown(state, node.index) && state.same[node.index] === 0 && (node.input || isStopped(node));
+  const lacking = above.filter(isLacking).sort(lessLikely);
+  const given = new Set(lacking.map(({ index }) => index));
+  const reached = (): boolean => {
+    const has = new Set<number>();
+    for (const node of above) {
+      const { index, from, spare } = node;
+      const comes = (): boolean =>
+        Boolean(node.compute) && !isStopped(node) && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
+      if (isKnown(state, index) || given.has(index) || (state.same[index] === 1 ? has.has(node.now) : comes())) has.add(index);
     }
+    return has.has(target);
+  };
+  for (const node of lacking) {
+    given.delete(node.index);
+    if (!reached()) given.add(node.index);
   }
-  // An input that could be estimated from several others is sooner told itself.
-  return node.input && size(lack) > 1 ? itself : lack;
+  const left = above.filter(({ index }) => given.has(index));
+  return { missing: left.filter((node) => !isStopped(node)), stopped: left.filter(isStopped) };
 }
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
@@ -67,10 +65,9 @@ function list(names: readonly string[]): string {
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
 }
 
-function namesOf(catalog: Catalog, missing: ReadonlySet<number>): string[] {
+function namesOf(missing: readonly Node[]): string[] {
   const byEntry = new Map<Node['entry'], { now: string[]; past: string[] }>();
-  for (const index of [...missing].sort((a, b) => a - b)) {
-    const node = catalog.nodes[index]!;
+  for (const node of missing) {
     const places = byEntry.get(node.entry) ?? { now: [], past: [] };
     byEntry.set(node.entry, places);
     (node.then ? places.past : places.now).push(node.place);
@@ -81,15 +78,23 @@ function namesOf(catalog: Catalog, missing: ReadonlySet<number>): string[] {
   ]);
 }
 
+/** What a node's own calculation refused, and what would put it right. */
+function sayingOf(catalog: Catalog, state: State, node: Node): Refusal {
+  const own = state.refusal[node.index];
+  if (own) return refuse(own.refused, ...because(catalog, state, node, own.because ?? []));
+  return refuse(`There is no gear above the top one for the ${nameAt(node.entry, node.place)}.`);
+}
+
 /** The refusal of a node that has no value. */
 export function reasonOf(catalog: Catalog, state: State, index: number): Refusal {
   if (state.same[index]) return reasonOf(catalog, state, catalog.nodes[index]!.now);
   const node = catalog.nodes[index]!;
-  const { missing, sayings } = lackOf(catalog, state, index, new Map());
+  const { missing, stopped } = lackOf(catalog, state, index);
   const name = nameAt(node.entry, node.place);
-  const parts = [...sayings.keys()];
-  if (missing.size === 1 && missing.has(index)) parts.unshift(`The ${name} is not known.`);
-  else if (missing.size > 0) parts.unshift(`${sentence(name)} needs ${list(namesOf(catalog, missing).map((one) => `the ${one}`))}.`);
-  const paths = [...missing].sort((a, b) => a - b).map((one) => catalog.nodes[one]!.path);
-  return refuse(parts.join(' '), ...new Set([...paths, ...[...sayings.values()].flat()]));
+  const sayings = stopped.map((one) => sayingOf(catalog, state, one));
+  const sentences = [...new Set(sayings.map(({ refused }) => refused))];
+  if (missing.length === 1 && missing[0] === node) sentences.unshift(`The ${name} is not known.`);
+  else if (missing.length > 0) sentences.unshift(`${sentence(name)} needs ${list(namesOf(missing).map((one) => `the ${one}`))}.`);
+  const paths = [...missing.map(({ path }) => path), ...sayings.flatMap((saying) => saying.because ?? [])];
+  return refuse(sentences.join(' '), ...new Set(paths));
 }

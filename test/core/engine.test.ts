@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figure, firstOf, isRefusal, quantity, type Refusal } from '../../core/catalog.js';
+import { figure, firstOf, front, isRefusal, quantity, type Refusal, rear } from '../../core/catalog.js';
 import { compile, evaluate, nameAtAll, placesOf, telling } from '../../core/engine.js';
 import { entriesOf } from '../../core/entries.js';
 import * as small from './small.js';
@@ -346,6 +346,7 @@ describe('the car as it was measured', () => {
 });
 
 describe('facts that say the same thing twice', () => {
+  const plain = { scope: 'car', name: 'made', symbol: 'x', dimension: 'mass', source: 'made for this test' } as const;
   const scales = { 'lf.scale': 250, 'rf.scale': 250, 'lr.scale': 250, 'rr.scale': 250 };
   it('tells which was used, and whether they disagree beyond their doubt', () => {
     const near = evaluate(catalog, { facts: facts({ ...scales, mass: fact(1005, 10) }) });
@@ -355,6 +356,18 @@ describe('facts that say the same thing twice', () => {
     ]);
     const far = evaluate(catalog, { facts: facts({ ...scales, mass: fact(1050, 10) }) });
     expect(far.overridden()[0]?.disagree).toBe(true);
+  });
+  it('is silent where the fact serves another figure, or says it of another place', () => {
+    const serves = figure({ ...plain, path: 'serves', words: ['serves'], needs: { mass: small.mass }, compute: ({ mass }) => mass });
+    const either = figure({
+      ...plain,
+      path: 'either',
+      needs: { end: firstOf(front(small.spring), rear(small.spring)) },
+      compute: ({ end }) => end,
+    });
+    const with_ = compile([...small.all, serves, either]);
+    const told = facts({ ...scales, mass: 1050, 'front.spring.rate': 50_000, 'rear.spring.rate': 40_000 });
+    expect(evaluate(with_, { facts: told }).overridden()).toEqual([]);
   });
   it('is silent about estimates', () => {
     expect(evaluate(catalog, { facts: facts(scales) }).overridden()).toEqual([]);

@@ -169,6 +169,7 @@ export const totalMass = figure({
   path: 'totalMass',
   scope: 'car',
   name: 'total mass',
+  words: ['total mass'],
   symbol: 'm',
   dimension: 'mass',
   source,
