@@ -1,9 +1,10 @@
 /** What is aboard, what came aboard since the car was weighed, and what the car weighs as it stands. */
-import { asMeasured, figure, firstOf, maybe, refuse, structure, thisAxle } from '../catalog.js';
+import { asMeasured, figure, firstOf, front, maybe, rear, refuse, structure, thisAxle } from '../catalog.js';
 import * as told from '../inputs/mass.js';
 import { weighedAxle, weighedShare, weighedTotal } from './mass.js';
 
 const share = 'statics: a weight is shared between the axles by its distance from each';
+const g = 9.80665;
 const sum = 'sum';
 const definition = 'definition';
 
@@ -75,18 +76,26 @@ export const aboard = structure({
   },
   source: share,
 });
-export const added = structure({
-  path: 'added',
-  scope: 'car',
-  name: 'what came aboard since the car was weighed',
-  needs: { now: aboard, then: asMeasured(aboard) },
-  compute: ({ now, then }): Aboard => ({
-    front: now.front - then.front,
-    rear: now.rear - then.rear,
-    frontMoment: now.frontMoment - then.frontMoment,
-    rearMoment: now.rearMoment - then.rearMoment,
-  }),
-  source: 'difference',
+// Numbers, not a structure: what has not changed is 0 without a doubt, and carries none of its errors any further.
+export const addedWeight = figure({
+  path: 'added.weight',
+  scope: 'axle',
+  name: 'weight that came aboard since the car was weighed',
+  symbol: 'dm',
+  dimension: 'mass',
+  needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
+  compute: ({ now, then, axle }) => now[axle] - then[axle],
+  source: share,
+});
+export const addedMoment = figure({
+  path: 'added.moment',
+  scope: 'axle',
+  name: 'moment to the left of what came aboard since the car was weighed',
+  symbol: 'dM',
+  dimension: 'torque',
+  needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
+  compute: ({ now, then, axle }) => g * (axle === 'front' ? now.frontMoment - then.frontMoment : now.rearMoment - then.rearMoment),
+  source: share,
 });
 
 export const axleMass = figure({
@@ -96,8 +105,9 @@ export const axleMass = figure({
   symbol: 'W_j',
   words: ['weight', 'axle weight', 'axle load'],
   dimension: 'mass',
-  needs: { weighed: weighedAxle, added, axle: thisAxle },
-  compute: ({ weighed, added, axle }) => weighed + (axle === 'front' ? added.front : added.rear),
+  needs: { weighed: weighedAxle, added: addedWeight },
+  compute: ({ weighed, added }) => weighed + added,
+  formula: 'weighed + added',
   source: share,
   carriesOn: told.axleWeight,
 });
@@ -109,8 +119,9 @@ export const totalMass = figure({
   words: ['weight', 'total weight', 'car weight', 'mass'],
   dimension: 'mass',
   typical: { range: [600, 1800], of: 'road cars; common practice, no source' },
-  needs: { weighed: weighedTotal, added },
-  compute: ({ weighed, added }) => weighed + added.front + added.rear,
+  needs: { weighed: weighedTotal, front: front(addedWeight), rear: rear(addedWeight) },
+  compute: ({ weighed, front, rear }) => weighed + front + rear,
+  formula: 'weighed + front + rear',
   source: sum,
   carriesOn: told.mass,
 });
@@ -122,11 +133,11 @@ export const frontShareNow = figure({
   words: ['front share', 'front percent', 'percent front', 'weight distribution'],
   dimension: 'ratio',
   typical: { range: [0.4, 0.65], of: 'road cars; common practice, no source' },
-  needs: { share: weighedShare, weighed: maybe(weighedTotal), added },
-  compute: ({ share, weighed, added }) => {
-    if (added.front === 0 && added.rear === 0) return share;
+  needs: { share: weighedShare, weighed: maybe(weighedTotal), front: front(addedWeight), rear: rear(addedWeight) },
+  compute: ({ share, weighed, front, rear }) => {
+    if (front === 0 && rear === 0) return share;
     if (weighed === undefined) return refuse('What came aboard moves the front share, and the weight of the car is not known.', 'mass');
-    return (share * weighed + added.front) / (weighed + added.front + added.rear);
+    return (share * weighed + front) / (weighed + front + rear);
   },
   source: share,
   carriesOn: told.frontShare,

@@ -1,7 +1,7 @@
 /** What each wheel carries as the car stands, sprung and whole, and what follows for the car. */
 import { asMeasured, figure, firstOf, front, left, maybe, rear, right, thisAxle, thisSide } from '../catalog.js';
 import * as massTold from '../inputs/mass.js';
-import { added } from './aboard.js';
+import { addedMoment, addedWeight } from './aboard.js';
 import { weighedCorner, weighedSprung } from './mass.js';
 import { equilibrium, standing, wheel } from './standing.js';
 
@@ -28,11 +28,8 @@ export const loadShared = figure({
   name: 'weight on the wheel, with what came aboard shared by distance alone',
   symbol: 'N',
   dimension: 'mass',
-  needs: { weighed: weighedCorner, added, track: massTold.track, axle: thisAxle, side: thisSide },
-  compute: ({ weighed, added, track, axle, side }) => {
-    const [weight, moment] = axle === 'front' ? [added.front, added.frontMoment] : [added.rear, added.rearMoment];
-    return weighed + weight / 2 + (side === 'left' ? moment : -moment) / track;
-  },
+  needs: { weighed: weighedCorner, weight: addedWeight, moment: addedMoment, track: massTold.track, side: thisSide },
+  compute: ({ weighed, weight, moment, track, side }) => weighed + weight / 2 + (side === 'left' ? moment : -moment) / (g * track),
   source: 'statics without the springs, where those are not known; common practice, no source',
 });
 export const cornerMass = figure({

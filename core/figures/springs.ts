@@ -214,20 +214,34 @@ export const springLaw = structure({
   },
   source: 'springs in series: travels add until the helper is closed',
 });
+export const isolatorFitted = figure({
+  path: 'isolator.fitted',
+  scope: 'axle',
+  name: 'stiffness of the isolator that is fitted at the spring',
+  symbol: 'k_c',
+  dimension: 'rate',
+  needs: { thickness: told.isolatorThickness, rate: told.isolatorRate },
+  compute: ({ thickness, rate }) => (thickness > 0 ? rate : refuse('No isolator is fitted at the spring.', 'isolator.thickness')),
+  source: exact,
+});
+export const perchIsolatorFitted = figure({
+  path: 'perchIsolator.fitted',
+  scope: 'axle',
+  name: 'stiffness of the isolator that is fitted at the perch',
+  symbol: 'k_p',
+  dimension: 'rate',
+  needs: { thickness: told.perchIsolatorThickness, rate: told.perchIsolatorRate },
+  compute: ({ thickness, rate }) => (thickness > 0 ? rate : refuse('No isolator is fitted at the perch.', 'perchIsolator.thickness')),
+  source: exact,
+});
 export const springStack = structure({
   path: 'spring.stack',
   scope: 'corner',
   name: 'force law of the spring with its isolators',
-  needs: {
-    law: springLaw,
-    thickness: told.isolatorThickness,
-    rate: told.isolatorRate,
-    perchThickness: told.perchIsolatorThickness,
-    perchRate: told.perchIsolatorRate,
-  },
-  compute: ({ law, thickness, rate, perchThickness, perchRate }): ForceLaw => {
-    const padded = thickness > 0 ? withSeries(law, rate) : law;
-    return perchThickness > 0 ? withSeries(padded, perchRate) : padded;
+  needs: { law: springLaw, isolator: maybe(isolatorFitted), perchIsolator: maybe(perchIsolatorFitted) },
+  compute: ({ law, isolator, perchIsolator }): ForceLaw => {
+    const padded = isolator === undefined ? law : withSeries(law, isolator);
+    return perchIsolator === undefined ? padded : withSeries(padded, perchIsolator);
   },
   source: 'springs in series: travels add',
 });

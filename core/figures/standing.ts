@@ -5,7 +5,7 @@ import * as massTold from '../inputs/mass.js';
 import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as springTold from '../inputs/springs.js';
 import { type Support, staticState } from '../ride/equilibrium.js';
-import { added } from './aboard.js';
+import { addedMoment, addedWeight } from './aboard.js';
 import { unsprungCorner, weighedSprung } from './mass.js';
 import { motionRatio, springLaw, springStack } from './springs.js';
 import { freeRadius } from './tires.js';
@@ -30,6 +30,62 @@ export const seat = figure({
   formula: 'spacer + turns * pitch + isolator + perchIsolator',
   source: 'sum',
 });
+const difference = 'difference';
+export const longer = figure({
+  path: 'spring.longer',
+  scope: 'axle',
+  name: 'growth of the free spring since the car was measured',
+  symbol: 'dL_0',
+  dimension: 'length',
+  needs: { now: springTold.springFreeLength, before: asMeasured(springTold.springFreeLength) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
+export const packed = figure({
+  path: 'spring.packed',
+  scope: 'corner',
+  name: 'growth of what stands in line with the spring since the car was measured',
+  symbol: 'dc',
+  dimension: 'length',
+  needs: { now: seat, before: asMeasured(seat) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
+export const lowered = figure({
+  path: 'spring.lowered',
+  scope: 'axle',
+  name: 'drop that the springs are sold with, since the car was measured',
+  symbol: 'd',
+  dimension: 'length',
+  needs: { now: springTold.springDrop, before: asMeasured(springTold.springDrop) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
+export const raised = figure({
+  path: 'isolator.raised',
+  scope: 'axle',
+  name: 'raise that the isolators are sold with, since the car was measured',
+  symbol: 'r',
+  dimension: 'length',
+  needs: { now: springTold.isolatorRaise, before: asMeasured(springTold.isolatorRaise) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
+export const taller = figure({
+  path: 'tire.taller',
+  scope: 'axle',
+  name: 'growth of the free radius of the tire since the car was measured',
+  symbol: 'dr_0',
+  dimension: 'length',
+  needs: { now: freeRadius, before: asMeasured(freeRadius) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
 export const support = structure({
   path: 'support',
   scope: 'corner',
@@ -38,12 +94,12 @@ export const support = structure({
     law: springLaw,
     stack: springStack,
     ratio: motionRatio,
-    length: springTold.springFreeLength,
-    seat,
-    drop: springTold.springDrop,
-    raise: springTold.isolatorRaise,
+    longer,
+    packed,
+    lowered,
+    raised,
+    taller: maybe(taller),
     tireRate,
-    tireRadius: maybe(freeRadius),
     track: massTold.track,
     unsprung: unsprungCorner,
     sprung: weighedSprung,
@@ -52,12 +108,12 @@ export const support = structure({
     law: is.law,
     stack: is.stack,
     ratio: is.ratio,
-    length: is.length,
-    seat: is.seat,
-    drop: is.drop,
-    raise: is.raise,
+    longer: is.longer,
+    packed: is.packed,
+    lowered: is.lowered,
+    raised: is.raised,
+    taller: is.taller ?? 0,
     tireRate: is.tireRate,
-    tireRadius: is.tireRadius,
     halfTrack: is.track / 2,
     unsprung: is.unsprung * g,
     sprung: is.sprung * g,
@@ -77,11 +133,14 @@ export const standing = structure({
     rfThen: asMeasured(front(right(support))),
     lrThen: asMeasured(rear(left(support))),
     rrThen: asMeasured(rear(right(support))),
-    added,
+    addedFront: front(addedWeight),
+    addedRear: rear(addedWeight),
+    frontMoment: front(addedMoment),
+    rearMoment: rear(addedMoment),
     torsion: maybe(chassisStiffness),
   },
-  compute: ({ lf, rf, lr, rr, lfThen, rfThen, lrThen, rrThen, added, torsion }) => {
-    const weight = { front: added.front * g, rear: added.rear * g, frontMoment: added.frontMoment * g, rearMoment: added.rearMoment * g };
+  compute: ({ lf, rf, lr, rr, lfThen, rfThen, lrThen, rrThen, addedFront, addedRear, frontMoment, rearMoment, torsion }) => {
+    const weight = { front: addedFront * g, rear: addedRear * g, frontMoment, rearMoment };
     return staticState([lfThen, rfThen, lrThen, rrThen], [lf, rf, lr, rr], weight, torsion ?? Number.POSITIVE_INFINITY);
   },
   source: equilibrium,
@@ -117,16 +176,11 @@ export const soldRise = figure({
   name: 'rise that springs and isolators are sold with',
   symbol: 'b',
   dimension: 'length',
-  needs: {
-    drop: springTold.springDrop,
-    raise: springTold.isolatorRaise,
-    dropThen: asMeasured(springTold.springDrop),
-    raiseThen: asMeasured(springTold.isolatorRaise),
-  },
-  compute: ({ drop, raise, dropThen, raiseThen }) =>
-    drop === dropThen && raise === raiseThen
+  needs: { lowered, raised },
+  compute: ({ lowered, raised }) =>
+    lowered === 0 && raised === 0
       ? refuse('How high the car stands on its springs is not known.', 'spring.rate', 'spring.drop')
-      : raise - raiseThen - (drop - dropThen),
+      : raised - lowered,
   source: "the makers' words",
 });
 export const cornerHeightChange = figure({

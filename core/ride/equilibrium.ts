@@ -20,16 +20,15 @@ export interface Support {
   readonly law: ForceLaw;
   readonly stack: ForceLaw;
   readonly ratio: MotionRatio;
-  /** Free length of the spring. */
-  readonly length: number;
-  /** All else that stands in the spring's line: spacer, perch, isolators. */
-  readonly seat: number;
-  /** What spring and isolators are sold to do to the height of this car: `drop` replaces the length of the spring, `raise` adds. */
-  readonly drop: number;
-  readonly raise: number;
+  /** Since the car was measured: how much longer the spring is when free, and how much more stands in its line (spacer, perch, isolators). */
+  readonly longer: number;
+  readonly packed: number;
+  /** What spring and isolators are sold to do to the height of this car, since then: `lowered` replaces the length of the spring, `raised` adds. */
+  readonly lowered: number;
+  readonly raised: number;
   readonly tireRate: number;
-  /** Undefined where the size of the tire is not known. */
-  readonly tireRadius: number | undefined;
+  /** How much the free radius of the tire has grown since then. */
+  readonly taller: number;
   readonly halfTrack: number;
   /** Weight on the ground by wheel, hub and brake; and what the spring carried of the body when the car was weighed. */
   readonly unsprung: number;
@@ -71,14 +70,14 @@ const loosePart = 1e-3;
 
 /** How much the spring's line has grown: its length, or what the spring is sold to do instead, and all that stands in line with it. */
 function grown(then: Support, now: Support): number {
-  const force = then.sprung / then.ratio.ratio;
-  const lower = now.drop - then.drop;
-  const higher = now.raise - then.raise;
+  const { longer, packed, lowered, raised, ratio, law } = now;
   const spring =
-    lower === 0
-      ? now.length - then.length
-      : compressionAt(now.law, then.sprung / ratioAt(now.ratio, lower)) - compressionAt(then.law, force) - springTravel(now.ratio, lower);
-  return spring + now.seat - then.seat - (higher === 0 ? 0 : springTravel(now.ratio, -higher));
+    lowered === 0
+      ? longer
+      : compressionAt(law, then.sprung / ratioAt(ratio, lowered)) -
+        compressionAt(then.law, then.sprung / then.ratio.ratio) -
+        springTravel(ratio, lowered);
+  return spring + packed - (raised === 0 ? 0 : springTravel(ratio, -raised));
 }
 
 /**
@@ -101,8 +100,7 @@ export function staticState(then: Four<Support>, now: Four<Support>, added: Adde
     const a = then[i]!;
     const b = now[i]!;
     start[i] = compressionAt(a.stack, a.sprung / a.ratio.ratio) + grown(a, b);
-    const size = a.tireRadius === undefined || b.tireRadius === undefined ? 0 : b.tireRadius - a.tireRadius;
-    tire[i] = size + (a.sprung + a.unsprung) / a.tireRate;
+    tire[i] = b.taller + (a.sprung + a.unsprung) / a.tireRate;
     arm[i] = i % 2 === 0 ? b.halfTrack : -b.halfTrack;
   }
   const weight = [now[0].sprung + now[1].sprung + added.front, now[2].sprung + now[3].sprung + added.rear];

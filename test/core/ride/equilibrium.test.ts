@@ -29,16 +29,16 @@ const wheel: fc.Arbitrary<Support> = fc
     halfTrack: between(0.65, 0.8),
     unsprung: between(200, 600),
     sprung: between(1800, 4500),
-    seat: between(-0.01, 0.01),
+    packed: between(-0.01, 0.01),
   })
   .map(({ pad, law, ...rest }) => ({
     ...rest,
     law,
     stack: pad === undefined ? law : withSeries(law, pad),
-    length: 0.25,
-    drop: 0,
-    raise: 0,
-    tireRadius: 0.3,
+    longer: 0,
+    lowered: 0,
+    raised: 0,
+    taller: 0,
   }));
 const four: fc.Arbitrary<Four<Support>> = fc.tuple(wheel, wheel, wheel, wheel);
 const added: fc.Arbitrary<Added> = fc.record({
@@ -59,6 +59,8 @@ const changed = (then: Four<Support>, other: Four<Support>): Four<Support> => {
   });
   return [at(0), at(1), at(2), at(3)];
 };
+/** A copy with nothing more in the line of its spring than when it was measured. */
+const still = (one: Support): Support => ({ ...one, packed: 0 });
 const mirrored = ([lf, rf, lr, rr]: Four<Support>): Four<Support> => [rf, lf, rr, lr];
 const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);
 
@@ -77,7 +79,7 @@ describe('static state', () => {
     fc.assert(
       fc.property(four, (then) => {
         const [a, b, c, d] = then;
-        const state = solved(staticState(then, [{ ...a }, { ...b }, { ...c }, { ...d }], nothing, rigid));
+        const state = solved(staticState(then, [still(a), still(b), still(c), still(d)], nothing, rigid));
         for (const rise of state.rise) expect(Math.abs(rise)).toBeLessThan(1e-12);
       }),
     );
@@ -95,14 +97,10 @@ describe('static state', () => {
         const moment = (of: readonly number[]): number => sum(of.map((one, i) => (i % 2 === 0 ? 1 : -1) * one * then[i]!.halfTrack));
         expect(moment(state.sprung)).toBeCloseTo(moment(then.map(({ sprung }) => sprung)) + load.frontMoment + load.rearMoment, 5);
         for (const i of [0, 1, 2, 3] as const) {
-          const start = compressionAt(then[i].stack, then[i].sprung / then[i].ratio.ratio) + now[i].seat - then[i].seat;
+          const start = compressionAt(then[i].stack, then[i].sprung / then[i].ratio.ratio) + now[i].packed;
           const u = state.travel[i];
           expect(state.sprung[i]).toBeCloseTo(ratioAt(now[i].ratio, u) * forceAt(now[i].stack, start + springTravel(now[i].ratio, u)), 4);
-          const hub =
-            now[i].tireRadius! -
-            then[i].tireRadius! +
-            (then[i].sprung + then[i].unsprung) / then[i].tireRate -
-            state.load[i] / now[i].tireRate;
+          const hub = now[i].taller + (then[i].sprung + then[i].unsprung) / then[i].tireRate - state.load[i] / now[i].tireRate;
           expect(u).toBeCloseTo(hub - state.rise[i], 9);
           expect(state.load[i]).toBeCloseTo(state.sprung[i] + now[i].unsprung, 9);
           expect(state.gain[i]).toBeCloseTo(state.load[i] - then[i].sprung - then[i].unsprung, 9);
@@ -134,18 +132,18 @@ describe('static state', () => {
   it('comes back: a change undone is no change', () => {
     fc.assert(
       fc.property(four, between(-0.008, 0.008), (then, seat) => {
-        const [a, ...others] = then;
-        const up: Four<Support> = [{ ...a, seat: a.seat + seat }, ...others];
+        const [a, b, c, d] = then;
+        const up: Four<Support> = [{ ...a, packed: seat }, still(b), still(c), still(d)];
         const there = staticState(then, up, nothing, rigid);
         fc.pre(!isRefusal(there));
         const state = solved(there);
         // The changed car as it stands is measured anew; its spring has the compression that it now has.
         const at = (i: 0 | 1 | 2 | 3): Support => {
           const { ratio, rise } = up[i].ratio;
-          return { ...up[i], ratio: evenRatio(ratio + rise * state.travel[i], rise), sprung: state.sprung[i] };
+          return { ...up[i], packed: 0, ratio: evenRatio(ratio + rise * state.travel[i], rise), sprung: state.sprung[i] };
         };
         const measured: Four<Support> = [at(0), at(1), at(2), at(3)];
-        const back: Four<Support> = [{ ...measured[0], seat: a.seat }, measured[1], measured[2], measured[3]];
+        const back: Four<Support> = [{ ...measured[0], packed: -seat }, measured[1], measured[2], measured[3]];
         const again = solved(staticState(measured, back, nothing, rigid));
         for (const i of [0, 1, 2, 3] as const) expect(again.rise[i]).toBeCloseTo(-state.rise[i], 9);
       }),
@@ -156,12 +154,12 @@ describe('static state', () => {
       law: linearLaw(rate),
       stack: linearLaw(rate),
       ratio: evenRatio(1, 0),
-      length: 0.25,
-      seat: 0,
-      drop: 0,
-      raise: 0,
+      longer: 0,
+      packed: 0,
+      lowered: 0,
+      raised: 0,
       tireRate: 1e12,
-      tireRadius: undefined,
+      taller: 0,
       halfTrack: 0.75,
       unsprung: 400,
       sprung: 3000,
@@ -176,18 +174,18 @@ describe('static state', () => {
       law: linearLaw(60000),
       stack: linearLaw(60000),
       ratio: evenRatio(0.9, 0),
-      length: 0.25,
-      seat: 0,
-      drop: 0,
-      raise: 0,
+      longer: 0,
+      packed: 0,
+      lowered: 0,
+      raised: 0,
       tireRate: 2e5,
-      tireRadius: undefined,
+      taller: 0,
       halfTrack: 0.75,
       unsprung: 400,
       sprung: 2000,
     });
     const [lf, rf, lr, rr] = [side(), side(), side(), side()];
-    const state = solved(staticState([lf, rf, lr, rr], [{ ...lf, length: 0.05 }, rf, lr, rr], nothing, rigid));
+    const state = solved(staticState([lf, rf, lr, rr], [{ ...lf, longer: -0.2 }, rf, lr, rr], nothing, rigid));
     expect(state.sprung[0]).toBe(0);
     expect(state.sprung[1]).toBeCloseTo(4000, 5);
     expect(state.load[0]).toBeCloseTo(400, 6);
@@ -197,12 +195,12 @@ describe('static state', () => {
       law: linearLaw(60000),
       stack: linearLaw(60000),
       ratio: evenRatio(0.9, 0),
-      length: 0.25,
-      seat: 0,
-      drop: 0,
-      raise: 0,
+      longer: 0,
+      packed: 0,
+      lowered: 0,
+      raised: 0,
       tireRate: 2e5,
-      tireRadius: undefined,
+      taller: 0,
       halfTrack: 0.75,
       unsprung: 400,
       sprung: 2000,

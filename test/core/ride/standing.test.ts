@@ -134,9 +134,9 @@ describe('facts that say the same thing twice', () => {
     expect(ask({ ...scales, 'lf.sprung': 260 }, 'lf.cornerMass')).toBe(330);
   });
   it('are refused where they cannot be', () => {
-    expect(refusalOf({ mass: 600, 'front.axleWeight': 700 }, 'frontShareNow')).toContain('more than the whole car');
-    expect(refusalOf({ ...scales, 'front.unsprung.axle': 700 }, 'lf.sprungMass')).toContain('more than the wheel weighs');
-    expect(refusalOf({ 'front.axleWeight': 300, 'lf.scale': 320 }, 'rf.cornerMass')).toContain('more than the whole axle');
+    expect(refusalOf({ mass: 600, 'front.axleWeight': 700 }, 'weighed.frontShare')).toContain('more than the whole car');
+    expect(refusalOf({ ...scales, 'front.unsprung.axle': 700 }, 'lf.weighed.sprung')).toContain('more than the wheel weighs');
+    expect(refusalOf({ 'front.axleWeight': 300, 'lf.scale': 320 }, 'rf.weighed.corner')).toContain('more than the whole axle');
   });
 });
 
