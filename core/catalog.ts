@@ -74,6 +74,8 @@ interface InputSpec<P extends string, S extends Scope> {
   readonly path: P;
   readonly scope: S;
   readonly name: string;
+  /** The name in a row of a phone's screen, where `name` is longer than 21 characters. */
+  readonly label?: string;
   /** What people type for it, the plainest first; lower case, singular, American spelling; the reader knows plurals, tyre, centre. */
   readonly words: readonly string[];
   /** How to measure it, in a sentence or two. */
@@ -126,6 +128,9 @@ export interface FigureSpec<P extends string, S extends Scope, V, N extends Need
   readonly path: P;
   readonly scope: S;
   readonly name: string;
+  readonly label?: string;
+  /** What members talk of: shown before the steps on the way, where many figures move or differ. */
+  readonly main?: true;
   readonly symbol: string;
   /** What people type for it; a figure without words is a step on the way, and is shown by `why`. */
   readonly words?: readonly string[];
@@ -149,6 +154,8 @@ export interface Entry {
   readonly path: string;
   readonly scope: Scope;
   readonly name: string;
+  readonly label?: string;
+  readonly main?: true;
   /** Order of making, which is the order of the file: for display. */
   readonly order: number;
   readonly words?: readonly string[];

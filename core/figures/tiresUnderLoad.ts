@@ -7,6 +7,7 @@ export const loadUse = figure({
   path: 'tire.loadUse',
   scope: 'corner',
   name: 'share of the tire load in use, standing',
+  label: 'tire load in use',
   symbol: 'u_L',
   words: ['load use', 'tire load use', 'tire load share', 'load margin'],
   dimension: 'ratio',

@@ -49,6 +49,7 @@ export const toeDiameter = quantity({
   path: 'toe.diameter',
   scope: 'car',
   name: 'diameter at which toe is read',
+  label: 'toe diameter',
   symbol: 'D_t',
   words: ['toe diameter', 'toe plate', 'plate length', 'toe plate length', 'plate'],
   dimension: 'length',
