@@ -1,0 +1,239 @@
+/** Torque and power of the engine, and the thrust that they make in each gear. */
+import { figure, firstOf, maybe, refuse, structure } from '../catalog.js';
+import * as told from '../inputs/engine.js';
+import { driveEfficiency, engineSpeed, engineTorque, redline } from '../inputs/gearing.js';
+import { lawOfCurve, lawOfPeaks, torqueAt } from '../traction/torque.js';
+import { totalMass } from './aboard.js';
+import { gearEngineSpeed, speedPerTurn, thrustPerTorque } from './gearing.js';
+
+const definition = 'definition of power';
+const estimate =
+  'estimated from the two peaks: the power rises smoothly from the torque peak to its own, so that each is greatest where it was told; parabolas beyond, common practice, no source';
+
+export const powerOfWheels = figure({
+  path: 'engine.powerOfWheels',
+  scope: 'car',
+  name: 'engine power from power at the wheels',
+  symbol: 'P',
+  dimension: 'power',
+  needs: { wheels: told.wheelPower, efficiency: driveEfficiency },
+  compute: ({ wheels, efficiency }) => wheels / efficiency,
+  formula: 'wheels / efficiency',
+  source: 'definition of the efficiency',
+});
+const powerTold = firstOf(told.peakPower, powerOfWheels);
+export const ratioOfSpeeds = figure({
+  path: 'engine.ratioOfSpeeds',
+  scope: 'car',
+  name: 'engine speed of peak torque over that of peak power, as told',
+  symbol: 'n_T/n_P',
+  dimension: 'ratio',
+  needs: { torqueSpeed: told.peakTorqueSpeedTold, powerSpeed: told.peakPowerSpeed },
+  compute: ({ torqueSpeed, powerSpeed }) => torqueSpeed / powerSpeed,
+  formula: 'torqueSpeed / powerSpeed',
+  source: 'definition',
+});
+const ratio = firstOf(ratioOfSpeeds, told.torqueSpeedRatio);
+export const torqueRise = figure({
+  path: 'engine.torqueRise',
+  scope: 'car',
+  name: 'peak torque over torque at peak power',
+  symbol: 'T_max/T_P',
+  dimension: 'ratio',
+  needs: { ratio, fall: told.torqueFall },
+  compute: ({ ratio, fall }) =>
+    ratio < 1 ? ratio ** -fall : refuse('Peak torque comes at a lower engine speed than peak power.', 'ratio'),
+  source: 'definition of the fall',
+});
+export const powerOfTorque = figure({
+  path: 'engine.powerOfTorque',
+  scope: 'car',
+  name: 'peak power from peak torque',
+  symbol: 'P',
+  dimension: 'power',
+  needs: { torque: told.peakTorque, rise: torqueRise, speed: told.peakPowerSpeed },
+  compute: ({ torque, rise, speed }) => (torque / rise) * speed,
+  formula: 'torque / rise * speed',
+  source: definition,
+});
+export const torqueOfPower = figure({
+  path: 'engine.torqueOfPower',
+  scope: 'car',
+  name: 'peak torque from peak power',
+  symbol: 'T',
+  dimension: 'torque',
+  needs: { power: powerTold, rise: torqueRise, speed: told.peakPowerSpeed },
+  compute: ({ power, rise, speed }) => (power / speed) * rise,
+  formula: 'power / speed * rise',
+  source: definition,
+});
+export const speedOfPeakTorque = figure({
+  path: 'engine.speedOfPeakTorque',
+  scope: 'car',
+  name: 'engine speed of peak torque by its ratio',
+  symbol: 'n_T',
+  dimension: 'angularSpeed',
+  needs: { speed: told.peakPowerSpeed, ratio },
+  compute: ({ speed, ratio }) => speed * ratio,
+  formula: 'speed * ratio',
+  source: 'definition',
+});
+export const engineLawOfCurve = structure({
+  path: 'engine.lawOfCurve',
+  scope: 'car',
+  name: 'torque over engine speed, as told',
+  needs: { curve: told.torqueCurve },
+  compute: ({ curve }) => lawOfCurve(curve),
+  source: 'the curve, straight from point to point',
+});
+export const engineLawOfPeaks = structure({
+  path: 'engine.lawOfPeaks',
+  scope: 'car',
+  name: 'torque over engine speed, estimated from its peaks',
+  needs: {
+    torque: firstOf(told.peakTorque, torqueOfPower),
+    torqueSpeed: speedOfPeakTorque,
+    power: firstOf(powerTold, powerOfTorque),
+    powerSpeed: told.peakPowerSpeed,
+    redline: maybe(redline),
+    fit: told.curveFit,
+  },
+  // Without a redline, a little beyond the peak of power.
+  compute: ({ redline, ...peaks }) => lawOfPeaks({ ...peaks, redline: redline ?? 1.1 * peaks.powerSpeed }),
+  source: estimate,
+});
+const law = firstOf(engineLawOfCurve, engineLawOfPeaks);
+
+export const greatestTorque = figure({
+  path: 'engine.greatestTorque',
+  scope: 'car',
+  name: 'greatest engine torque',
+  symbol: 'T_max',
+  words: ['peak torque', 'max torque', 'maximum torque', 'greatest torque'],
+  dimension: 'torque',
+  typical: { range: [100, 450], of: 'road cars; common practice, no source' },
+  needs: { law },
+  compute: ({ law }) => law.peak.torque,
+  source: 'of the curve, else as told or from the peak power',
+});
+export const greatestPower = figure({
+  path: 'engine.greatestPower',
+  scope: 'car',
+  name: 'greatest engine power',
+  symbol: 'P_max',
+  words: ['peak power', 'max power', 'maximum power', 'greatest power'],
+  dimension: 'power',
+  typical: { range: [60e3, 300e3], of: 'road cars; common practice, no source' },
+  needs: { power: maybe(powerTold), law: maybe(law) },
+  // A told power stands without its speed, of which the curve has need.
+  compute: ({ power, law }) =>
+    law?.most.power ?? power ?? refuse('Neither power nor torque of the engine is known.', 'engine.peakPower', 'engine.curve'),
+  source: 'of the curve, else as told, from the power at the wheels, or from the peak torque',
+});
+export const greatestWheelPower = figure({
+  path: 'engine.greatestWheelPower',
+  scope: 'car',
+  name: 'greatest power at the wheels',
+  symbol: 'P_w',
+  words: ['wheel power', 'whp', 'wheel hp', 'wheel horsepower', 'power at the wheel'],
+  dimension: 'power',
+  needs: { power: greatestPower, efficiency: driveEfficiency },
+  compute: ({ power, efficiency }) => power * efficiency,
+  formula: 'power * efficiency',
+  source: 'definition of the efficiency; no rotating masses',
+});
+
+export const torqueOfLaw = figure({
+  path: 'engine.torqueOfLaw',
+  scope: 'car',
+  name: 'engine torque by its curve',
+  symbol: 'T',
+  dimension: 'torque',
+  needs: { law, speed: engineSpeed },
+  compute: ({ law, speed }) => torqueAt(law, speed),
+  source: `the told curve, else ${estimate}`,
+});
+export const torqueNow = figure({
+  path: 'engine.torque',
+  scope: 'car',
+  name: 'engine torque at full throttle',
+  symbol: 'T',
+  words: ['engine torque', 'torque'],
+  dimension: 'torque',
+  needs: { torque: firstOf(engineTorque, torqueOfLaw) },
+  compute: ({ torque }) => torque,
+  formula: 'torque',
+  source: 'told with the question, else by the curve at the engine speed asked',
+});
+export const enginePower = figure({
+  path: 'enginePower',
+  scope: 'car',
+  name: 'engine power',
+  symbol: 'P',
+  words: ['engine power', 'power', 'horsepower', 'hp', 'kw'],
+  dimension: 'power',
+  needs: { torque: torqueNow, engineSpeed },
+  compute: ({ torque, engineSpeed }) => torque * engineSpeed,
+  formula: 'torque * engineSpeed',
+  source: definition,
+});
+export const torqueInGear = figure({
+  path: 'gearTorque',
+  scope: 'gear',
+  name: 'engine torque at full throttle',
+  symbol: 'T',
+  words: ['engine torque in gear'],
+  dimension: 'torque',
+  needs: { law, speed: firstOf(engineSpeed, gearEngineSpeed) },
+  compute: ({ law, speed }) => torqueAt(law, speed),
+  source: 'by the curve, at the engine speed asked or that of the road speed asked',
+});
+export const thrust = figure({
+  path: 'thrust',
+  scope: 'gear',
+  name: 'thrust at the tires',
+  label: 'thrust',
+  symbol: 'F',
+  words: ['thrust', 'pull', 'tractive force', 'drive force', 'wheel force'],
+  dimension: 'force',
+  needs: { torque: firstOf(engineTorque, torqueInGear), perTorque: thrustPerTorque },
+  compute: ({ torque, perTorque }) => torque * perTorque,
+  formula: 'torque * perTorque',
+  source: 'exact at full throttle; no rotating masses; what the tires can hold is another question',
+});
+export const peakThrust = figure({
+  path: 'peakThrust',
+  scope: 'gear',
+  name: 'greatest thrust at the tires',
+  symbol: 'F_max',
+  words: ['peak thrust', 'max thrust', 'greatest thrust', 'most thrust'],
+  dimension: 'force',
+  needs: { torque: greatestTorque, perTorque: thrustPerTorque },
+  compute: ({ torque, perTorque }) => torque * perTorque,
+  formula: 'torque * perTorque',
+  source: 'at the peak of torque; no rotating masses',
+});
+export const peakThrustSpeed = figure({
+  path: 'peakThrustSpeed',
+  scope: 'gear',
+  name: 'road speed of the greatest thrust',
+  symbol: 'v',
+  words: ['speed of peak thrust', 'peak thrust speed'],
+  dimension: 'speed',
+  needs: { law, perTurn: speedPerTurn },
+  compute: ({ law, perTurn }) => (law.peak.speed / (2 * Math.PI)) * perTurn,
+  source: 'kinematics, exact',
+});
+export const gearAcceleration = figure({
+  path: 'gearAcceleration',
+  scope: 'gear',
+  name: 'acceleration by thrust',
+  label: 'acceleration',
+  symbol: 'a_x',
+  words: ['acceleration in gear', 'thrust acceleration', 'acceleration by thrust'],
+  dimension: 'acceleration',
+  needs: { thrust: firstOf(thrust, peakThrust), mass: totalMass },
+  compute: ({ thrust, mass }) => thrust / mass,
+  formula: 'thrust / mass',
+  source: 'Newton; at the speed asked, else at its peak; no rotating masses, drag or wheelspin, so the car does less',
+});

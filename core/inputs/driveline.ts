@@ -1,0 +1,44 @@
+/** How the thrust is shared between the wheels of an axle, and between the axles. */
+import { choice, quantity } from '../catalog.js';
+
+export const differential = choice({
+  path: 'differential',
+  scope: 'axle',
+  name: 'differential',
+  alike: true,
+  words: ['differential', 'diff'],
+  options: ['open', 'biasing', 'locked'],
+  optionWords: {
+    open: ['open diff', 'open differential'],
+    biasing: ['lsd', 'limited slip', 'limited slip diff', 'limited slip differential', 'torque biasing', 'clutch diff', 'helical diff'],
+    locked: ['locked diff', 'welded', 'welded diff', 'spool', 'locker', 'solid', 'locked differential'],
+  },
+  measure:
+    'Both driven wheels off the ground, in gear: turn one. Open: the other turns backward easily. Biasing: hard. Locked: it turns along.',
+  estimate: { needs: {}, compute: () => 'open', source: 'as most road cars leave the factory; common practice, no source' },
+});
+export const biasRatio = quantity({
+  path: 'differential.bias',
+  scope: 'axle',
+  name: 'bias ratio of the differential',
+  symbol: 'tau',
+  alike: true,
+  words: ['bias ratio', 'torque bias ratio', 'torque bias', 'tbr', 'diff bias', 'differential bias'],
+  dimension: 'ratio',
+  sane: [1, 8],
+  told: { usually: 'spec', measured: { relative: 0.1 }, spec: { relative: 0.15 } },
+  measure: "From the maker's data: torque at the wheel that grips over torque at the one that slips. Preload is left out.",
+  estimate: { needs: {}, compute: () => 2.2, within: { absolute: 0.8 }, source: 'common practice, no source' },
+});
+export const frontDriveShare = quantity({
+  path: 'drive.frontShare',
+  scope: 'car',
+  name: 'front share of the drive torque, both axles driven',
+  symbol: 'd_f',
+  words: ['torque split', 'front torque share', 'drive split', 'front drive share', 'center differential split'],
+  dimension: 'ratio',
+  sane: [0.05, 0.95],
+  told: { usually: 'spec', measured: { absolute: 0.03 }, spec: { absolute: 0.03 } },
+  measure: "From the maker's data of the center differential or coupling.",
+  estimate: { needs: {}, compute: () => 0.5, within: { absolute: 0.2 }, source: 'common practice, no source' },
+});
