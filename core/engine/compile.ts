@@ -99,7 +99,7 @@ class Compiler {
       spare,
       plain,
       firstPick: this.picks,
-      rule: `rule ${entry.error === 'common' ? entry.path : pathAt(place, entry)}`,
+      rule: entry.error === 'common' ? entry.path : pathAt(place, entry),
       given: entry.kind === 'structure' ? undefined : Object.fromEntries(keys.map((key, k) => [key, numbers[k] ? 0.5 : undefined])),
     });
     this.picks += keys.length;

@@ -31,31 +31,37 @@ export interface Contributions {
   readonly bends: Float64Array;
 }
 
-/** Whether a node has an error of its own in this state, and which. */
-function errorOf(state: State, node: Node): string | undefined {
-  const { index, entry } = node;
+/** Whether a node has an error of its own in this state, and which: the told fact's source, or the rule's name. */
+function errorOf(state: State, node: Node): { readonly told: boolean; readonly name: string } | undefined {
+  const { index, kind, within } = node;
   if (!node.input || state.same[index] || !isKnown(state, index)) return undefined;
   const fact = state.fact[index];
-  if (fact) return fact.within > 0 && (entry.kind === 'quantity' || entry.kind === 'curve') ? `fact ${fact.source}` : undefined;
+  if (fact) return fact.within > 0 && (kind === 'quantity' || kind === 'curve') ? { told: true, name: fact.source } : undefined;
   const number = state.number[index]!;
-  return !Number.isNaN(number) && entry.within && halfWidth(number, entry.within) > 0 ? node.rule : undefined;
+  return within && !Number.isNaN(number) && halfWidth(number, within) > 0 ? { told: false, name: node.rule } : undefined;
 }
 
 function groups(catalog: Catalog, state: State): Group[] {
-  const byError = new Map<string, Group>();
+  const facts = new Map<string, Group>();
+  const rules = new Map<string, Group>();
+  const all: Group[] = [];
   for (const node of catalog.nodes) {
     const error = errorOf(state, node);
     if (error === undefined) continue;
     const path = catalog.nodes[node.now]!.path;
-    const group = byError.get(error);
-    if (!group) {
-      byError.set(error, { error, paths: [path], evidence: state.fact[node.index]?.evidence ?? 'rule', members: [node.index] });
-    } else {
+    const same = error.told ? facts : rules;
+    const group = same.get(error.name);
+    if (group) {
       group.members.push(node.index);
       if (!group.paths.includes(path)) group.paths.push(path);
+    } else {
+      const evidence = state.fact[node.index]?.evidence ?? 'rule';
+      const made: Group = { error: `${error.told ? 'fact' : 'rule'} ${error.name}`, paths: [path], evidence, members: [node.index] };
+      same.set(error.name, made);
+      all.push(made);
     }
   }
-  return [...byError.values()];
+  return all;
 }
 
 /** A number whose changes up and down differ by more than this part of their mean is looked at more closely. */

@@ -156,7 +156,7 @@ function work(state: State, node: Node, error: number): Refusal | undefined {
   const { index, keys, firstPick } = node;
   const { number, other, pick } = state;
   number[index] = Number.NaN;
-  other[index] = undefined;
+  if (node.kind !== 'figure') other[index] = undefined;
   if (!node.compute) {
     if (node.kind === 'place') other[index] = place(node);
     return undefined;

@@ -90,6 +90,8 @@ export class Sweep {
           number[index] = base;
           continue;
         }
+        // Nor does the very same thing: what isn't there (a bar) is one object for all cars.
+        if (other[index] !== undefined && other[index] === this.#other[index]) continue;
         into.nodes[count] = index;
         into.by[count++] = by;
         for (let r = starts[index]!; r < starts[index + 1]!; r++) {
@@ -101,8 +103,9 @@ export class Sweep {
     into.count = count;
     for (let n = 0; n < count; n++) {
       const index = into.nodes[n]!;
-      number[index] = bases[index]!;
-      other[index] = this.#other[index];
+      const base = bases[index]!;
+      number[index] = base;
+      if (Number.isNaN(base)) other[index] = this.#other[index];
     }
   }
 }
