@@ -1,11 +1,12 @@
 /** Lines that read back as what is meant: for choices, offers and suggestions. */
-import type { Entry } from '../core/catalog.js';
+import { type Entry, isInput } from '../core/catalog.js';
 import { catalog } from '../core/stubaxle.js';
 import type { Context } from './context.js';
 import type { Setting } from './language/setting.js';
 import { vocabularyOf } from './language/vocabulary.js';
 import { writeItems, writeReading } from './language/write.js';
-import type { Item, Reading } from './reading.js';
+import { type Item, isStop, type Reading } from './reading.js';
+import { read } from './resolve.js';
 import { settingOf } from './setting.js';
 
 const ordinals = ['', '1st', '2nd', '3rd', '4th', '5th', '6th', '7th', '8th'];
@@ -28,10 +29,38 @@ export function placeWords(entry: Pick<Entry, 'scope'>, places: readonly string[
 /** The plainest word that leads to an entry and to no other. */
 export const wordOf = (entry: Entry): string => vocabularyOf(catalog).nameOf(entry);
 
+/** The words for an entry at some places: of a figure, the plainest that read back to it. */
+function wordAt(entry: Entry, where: string): string {
+  const key = `${entry.path} ${where}`;
+  const known = chosen.get(key);
+  if (known !== undefined) return known;
+  const words = [wordOf(entry), ...(entry.words ?? [])].filter((word) => where === '' || !word.startsWith(`${where} `));
+  const leads = (word: string): boolean => {
+    const reading = read(`show ${where} ${word}`, nobody);
+    return !isStop(reading) && reading.sides[0]?.items[0]?.entry === entry;
+  };
+  const word = (isInput(entry) ? undefined : words.find(leads)) ?? words[0] ?? wordOf(entry);
+  chosen.set(key, word);
+  return word;
+}
+const chosen = new Map<string, string>();
+/** A reader that knows the catalogs and nobody's cars. */
+const nobody: Setting = {
+  catalog,
+  commands: [{ word: 'show', also: [], takes: 'items', changes: false, group: 'verb' }],
+  preferences: { units: 'us', decimalMark: '.' },
+  cars: [],
+  chosen: undefined,
+  setups: [],
+  others: [],
+  members: [],
+};
+
 /** An entry at some places as a line names it: `front spring`, `2nd gear ratio`, `wheelbase`. */
 export function phrase(entry: Entry, ...places: readonly string[]): string {
   const where = placeWords(entry, places);
-  return where === '' ? wordOf(entry) : `${where} ${wordOf(entry)}`;
+  const word = wordAt(entry, where);
+  return where === '' ? word : `${where} ${word}`;
 }
 
 const noVerbs: Setting['commands'] = [];

@@ -14,22 +14,28 @@ import { bare, sentence, valueToType, writing } from './show/amount.js';
 
 /** A line that can be typed stands by itself, two spaces in: how a test finds them, and how a phone sets them off. */
 const typed = (line: string): string => `  ${line}`;
-/** Lines of a help text that can be typed. */
-export const linesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly string[] => [
-  ...shown.notes
-    .flatMap((note) => note.split('\n'))
-    .filter((line) => line.startsWith('  '))
-    .map((line) => line.slice(2)),
-  ...shown.next.map(({ line }) => line),
-];
+/** What can be typed of a help text: lines that stand together are one message, each suggestion is one. */
+export const messagesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly string[] => {
+  const messages: string[] = [];
+  for (const note of shown.notes) {
+    let open = false;
+    for (const line of note.split('\n')) {
+      if (!line.startsWith('  ')) open = false;
+      else if (open) messages.push(`${messages.pop()}\n${line.slice(2)}`);
+      else messages.push(line.slice(2));
+      open = line.startsWith('  ');
+    }
+  }
+  return [...messages, ...shown.next.map(({ line }) => line)];
+};
 
 const firstLines: readonly string[] = [
   'tire 245/40R17 vs 255/40R17',
-  'save my car parsnip 2640 lb 52.5% front',
   'set front spring 450',
   'rear ride frequency',
   'try rear spring 650',
   'what front spring for 2.0 Hz',
+  'save my car parsnip 2640 lb 52.5% front',
 ];
 
 function index(commands: readonly Command[]): Outcome {
@@ -67,7 +73,10 @@ function exampleValue(entry: Entry, place: string, context: Context): string | u
   const numbers = numbersOf(looked.situation);
   const path = pathAt(place, entry);
   const fact = looked.situation.facts.get(path);
-  if (entry.kind === 'choice') return entry.options?.[0];
+  if (entry.kind === 'choice') {
+    const words = (entry.options ?? []).flatMap((option) => [option, ...(entry.optionWords?.[option] ?? [])]);
+    return words.find((word) => !isStop(read(`set ${phrase(entry, place)} ${word}`, settingOf(context, setOnly))));
+  }
   if (fact) return valueToType(entry, fact.value, preferences);
   if (entry.kind !== 'quantity') return undefined;
   const known = numbers.number(path);
@@ -161,9 +170,11 @@ function entryOf(text: string, context: Context, wantsInput: boolean): Entry | u
   const reading = read(`show ${text}`, settingOf(context, showOnly));
   return isStop(reading) ? undefined : reading.sides[0]?.items[0]?.entry;
 }
-const showOnly: readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group'>[] = [
-  { word: 'show', also: [], takes: 'items', changes: false, group: 'verb' },
+const only = (word: string, changes: boolean): readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group'>[] => [
+  { word, also: [], takes: 'items', changes, group: 'verb' },
 ];
+const showOnly = only('show', false);
+const setOnly = only('set', true);
 
 function ofWord(text: string, commands: readonly Command[], context: Context): Outcome {
   const measure = /^(?:measure|measuring|how to measure)\s+/i.exec(text);

@@ -75,9 +75,17 @@ export function lineToTell(numbers: Evaluation, because: readonly string[]): str
   return undefined;
 }
 
+/** A fact that was told in other words than those asked for: a table of rates, where a spring's rate was meant. */
+function toldOtherwise(numbers: Evaluation, path: string): string {
+  const { entry, place } = numbers.catalog.node(path);
+  if (entry.instead === undefined || numbers.status(path) === 'told') return path;
+  const twin = numbers.catalog.entries.find((one) => one.instead === entry.instead && numbers.situation.facts.has(pathAt(place, one)));
+  return twin ? pathAt(place, twin) : path;
+}
 /** An entry of a car, shown. `label` says whose, where it is not the asker's own car in use. */
-export function showOne(looked: Looked, path: string, preferences: Preferences, wantedUnit?: string): Answer {
+export function showOne(looked: Looked, asked: string, preferences: Preferences, wantedUnit?: string): Answer {
   const numbers = numbersOf(looked.situation);
+  const path = toldOtherwise(numbers, asked);
   const { entry, place } = numbers.catalog.node(path);
   const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
   const name = whose === '' ? sentence(nameAt(entry, place)) : `${whose}${nameAt(entry, place)}`;

@@ -1,5 +1,5 @@
 /** Fewer lines that say as much: what reads the same at several places is said once, and a corner's figure not again where its axle's says it. */
-import type { Entry } from '../../core/catalog.js';
+import { type Entry, isInput } from '../../core/catalog.js';
 import { nameAtAll } from '../../core/engine.js';
 import type { Row } from '../answer.js';
 import { catalog } from '../looked.js';
@@ -44,11 +44,21 @@ export function fewer<L extends Line>(lines: readonly L[]): readonly L[] {
     const group = together(line, lines);
     for (const { path } of group) said.add(path);
     const { entry } = catalog.node(line.path);
+    if (group.every((one) => saidByFigure(one, lines))) continue;
     if (entry.scope === 'corner' && group.every((corner) => saidByAxle(corner, entry, lines))) continue;
     const label = group.length > 1 ? labelOf(group) : undefined;
     out.push(label === undefined ? line : { ...line, row: { ...line.row, label } });
   }
   return out;
+}
+/** A fact that a figure of the same words and place repeats: the weight of the car, and its weight as it stands. */
+function saidByFigure(line: Line, lines: readonly Line[]): boolean {
+  const { entry, place } = catalog.node(line.path);
+  if (!isInput(entry)) return false;
+  return lines.some((one) => {
+    const node = catalog.node(one.path);
+    return !isInput(node.entry) && node.place === place && sameWords(node.entry, entry) && textsOf(one) === textsOf(line);
+  });
 }
 /** Its axle's figure of the same words is in the list, and its other wheel reads the same. */
 function saidByAxle(line: Line, entry: Entry, lines: readonly Line[]): boolean {

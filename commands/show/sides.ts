@@ -139,7 +139,8 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
   return {
     answer: answer('told', lineText(top, sides.length), {
       columns,
-      rows: [...(lines.length + whole.length > 1 ? lines.map(({ row }) => row) : []), ...whole],
+      // The headline is the first of them.
+      rows: [...lines.slice(1).map(({ row }) => row), ...whole],
       notes: [...(comparing.notes ?? []), ...counts],
       assumptions: last && lines.length === 1 ? restsOn(numbersOf(last.looked.situation), top.path, preferences) : [],
       cautions: comparing.cautions ?? [],

@@ -2,6 +2,7 @@
 import * as axles from '../../core/figures/rideAxles.js';
 import * as standing from '../../core/figures/standing.js';
 import { bumpTravel } from '../../core/figures/travel.js';
+import { firstCarLine } from '../house/own.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const rideTopic: Topic = {
@@ -12,6 +13,7 @@ export const rideTopic: Topic = {
     { line: 'ride', does: 'of your car, both ends' },
     { line: 'ride with front spring 500', does: 'supposing a spring' },
   ],
+  alone: firstCarLine,
   figures: [
     axles.rideFrequency,
     axles.frequencyRatio,

@@ -23,6 +23,8 @@ export interface Topic {
   readonly also: readonly string[];
   readonly summary: string;
   readonly examples: readonly [Example, ...Example[]];
+  /** A line that works with no saved car, where the first example does not. */
+  readonly alone?: string;
   /** The headline's figure first, then in the order in which they are of use. */
   readonly figures: readonly Entry[];
 }
@@ -75,14 +77,14 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   const { looked } = asked;
   const numbers = numbersOf(looked.situation);
   const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].filter(isFact);
-  const [example] = topic.examples;
+  const example = looked.car ? topic.examples[0].line : (topic.alone ?? topic.examples[0].line);
   const wanted = asked.items.map(({ entry }) => entry).filter(({ kind }) => kind === 'figure');
   const figures = [...new Set([...wanted, ...topic.figures])];
   // A figure that was asked for and has no value is the answer, whatever else is known.
   const [shown, ...others] = topicRows(numbers, figures, told, preferences, reading.wantedUnit);
   const [first] = wanted;
   if (!shown || (first && !topicRows(numbers, [first], told, preferences).length))
-    return whyNot(looked, first ? [first] : figures, told, example.line);
+    return whyNot(looked, first ? [first] : figures, told, example);
   const cell = shown.row.cells[0];
   const whose = looked.label === '' || looked.current ? '' : `${looked.label}: `;
   return {

@@ -46,10 +46,9 @@ export function sidesOf(reading: Reading, context: Context): readonly Side[] | O
 /** `rear ride frequency vs front ride frequency`: two numbers of one kind. */
 function twoFigures(sides: readonly Side[], preferences: Preferences, wantedUnit?: string): Answer | undefined {
   const [a, b] = sides;
-  const [p, q] = [a?.items.flatMap(pathsOf) ?? [], b?.items.flatMap(pathsOf) ?? []];
-  const [from, to] = [p[0], q[0]];
-  if (!a || !b || sides.length !== 2 || p.length !== 1 || q.length !== 1 || from === undefined || to === undefined || from === to)
-    return undefined;
+  if (!a || !b || sides.length !== 2 || a.looked.situation.facts !== b.looked.situation.facts) return undefined;
+  const [from, to, another] = [...new Set([...a.items, ...b.items].flatMap(pathsOf))];
+  if (from === undefined || to === undefined || another !== undefined) return undefined;
   const [one, two] = [catalog.node(from), catalog.node(to)];
   if (one.entry.dimension !== two.entry.dimension) return undefined;
   const line = sideLine(from, sides, preferences, wantedUnit, to);

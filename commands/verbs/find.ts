@@ -78,8 +78,10 @@ function candidates(looked: Looked, target: Target): readonly Choice[] {
   const reach: { readonly line: string; readonly label: string; readonly order: number }[] = [];
   for (const { entry, place, path, then } of catalog.nodes) {
     if (then || entry.kind !== 'quantity' || entry.scope === 'question' || entry.state || !catalog.dependsOn(target.path, path)) continue;
-    // What can be bought or set, and what was told: not what the car simply is.
-    if (numbers.status(path) === 'unknown' || (!entry.step && numbers.status(path) !== 'told')) continue;
+    // What can be bought or set, what was told, and what can be put in (none of it is there yet): not what the car simply is.
+    const status = numbers.status(path);
+    const addable = status === 'estimated' && numbers.number(path) === 0;
+    if (status === 'unknown' || !(entry.step || status === 'told' || addable)) continue;
     const sought = seek(catalog, looked.situation, { inputs: [path], figure: target.path, target: target.value });
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
@@ -126,17 +128,17 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
   const how = writing(goal.entry);
   const gained =
     gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const others = moves(looked, after, true).filter(({ path }) => path !== target.path);
+  const rows = moveRows(moves(looked, after, true), preferences, target.path);
   const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
   const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
   return {
     answer: answer('told', headline, {
       amount: chosen,
       columns: ['was', 'with it'],
-      rows: moveRows(others, preferences),
+      rows,
       notes: [
         near === root ? '' : `Exactly: ${exact.text}.`,
-        others.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
+        rows.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
         target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
       ].filter((note) => note !== ''),
       assumptions: restsOn(numbers, target.path, preferences),

@@ -49,9 +49,11 @@ export function moves(before: Looked, after: Looked, sameCar: boolean): readonly
   }
   return found.sort((p, q) => Number(isTelling(q.path)) - Number(isTelling(p.path)) || weight(q) - weight(p));
 }
-/** The moves as rows, what is alike said once. */
-export const moveRows = (all: readonly Move[], preferences: Preferences): readonly Row[] =>
-  fewer(all.map((move) => ({ path: move.path, row: moveRow(move, preferences) }))).map(({ row }) => row);
+/** The moves as rows, what is alike said once; without that of one figure, which the headline tells. */
+export const moveRows = (all: readonly Move[], preferences: Preferences, except?: string): readonly Row[] =>
+  fewer(all.map((move) => ({ path: move.path, row: moveRow(move, preferences) })))
+    .filter(({ path }) => path !== except)
+    .map(({ row }) => row);
 
 /** `1.93 Hz`, `2.21 Hz`: both ends to the place that the change can be told to. */
 function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
@@ -120,7 +122,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const own = base !== nothing && base.current && base.car !== undefined;
   const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
   const done = answer('told', headline, {
-    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: moveRows(ordered, preferences).slice(1) } : {}),
+    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: moveRows(ordered, preferences, first?.path) } : {}),
     notes: [`Tried, not saved: ${told.join('; ')}.`, ...sideEffects(laid, preferences)],
     assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
       0,

@@ -15,9 +15,10 @@ const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
     'set tires 205/50R15',
     'set wheels 15x7 et38',
     'set 1st gear ratio 3.136, 2nd gear ratio 1.888, 3rd gear ratio 1.33, 4th gear ratio 1, 5th gear ratio 0.814',
-    'set final drive 4.10, redline 7200 rpm',
+    'set final drive 4.10',
     'set tire pressure 30 psi',
   ],
+  ['robin', 'set redline 7200 rpm'],
   [
     'sam',
     'save my car moth 2400 lb, 50% front, wheelbase 95 in',

@@ -1,0 +1,399 @@
+import { describe, expect, it } from 'vitest';
+import type { Answer } from '../../commands/answer.js';
+import { demoClub } from './demo.js';
+import { ask, everything, say } from './say.js';
+
+const rate = 175.12683524647636; // N/m of 1 lbf/in: REFERENCES U7
+const inch = 0.0254;
+/** The number of a headline, SI. */
+const si = (answer: Answer): number => {
+  if (!answer.amount) throw new Error(`no amount: ${everything(answer)}`);
+  return answer.amount.si;
+};
+const cell = (answer: Answer, label: RegExp, at = 0): string => {
+  const row = answer.rows.find((one) => label.test(one.label));
+  if (!row) throw new Error(`no row ${label}: ${everything(answer)}`);
+  const found = row.cells[at];
+  return typeof found === 'string' ? found : (found?.text ?? '');
+};
+const fact = (club: Awaited<ReturnType<typeof demoClub>>, path: string, car = 'turnip') => club.head(car).facts.get(path);
+
+describe('show', () => {
+  it('puts the number first, with its plus-or-minus, its steps and what it rests on', async () => {
+    const club = await demoClub();
+    const told = await ask(club, 'robin', 'rear ride frequency?');
+    // R1, R2 and R3 of REFERENCES by hand: 350 lb/in at 0.65, tire 214 N/mm (estimated), sprung 0.875 of 47.5 % of 2640 lb.
+    const wheel = 350 * rate * 0.65 ** 2;
+    const ride = (wheel * 214000) / (wheel + 214000);
+    const sprung = (0.875 * 0.475 * 2640 * 0.45359237) / 2;
+    expect(si(told)).toBeCloseTo(Math.sqrt(ride / sprung) / (2 * Math.PI), 6);
+    expect(told.headline).toMatch(/^Rear ride frequency 1\.\d+ Hz ± 0\.\d+$/);
+    expect(cell(told, /wheel rate/)).toMatch(/^14[78]/);
+    expect(told.assumptions.join(' ')).toMatch(/^Rests most on: .*help measure /);
+    expect(told.next[0]?.line).toBe('why rear ride frequency');
+  });
+  it('shows a told fact as it is known, in the unit that was asked for', async () => {
+    const club = await demoClub();
+    expect((await ask(club, 'robin', 'show wheelbase in mm')).headline).toMatch(/^Wheelbase 2,514\.6 mm/);
+    expect(si(await ask(club, 'robin', 'wheelbase'))).toBeCloseTo(99 * inch, 12);
+  });
+  it('says of an estimate that it is one, and how to measure it', async () => {
+    const told = await ask(await demoClub(), 'robin', 'front tire rate');
+    expect(told.headline).toMatch(/assumed$/);
+    expect(told.next[0]?.line).toMatch(/^help measure/);
+  });
+  it('shows everything of one end, and a whole car by its name', async () => {
+    const club = await demoClub();
+    const front = await ask(club, 'robin', 'show everything front');
+    expect(front.rows.length).toBeGreaterThan(10);
+    for (const { label } of front.rows) expect(label).not.toMatch(/^rear /);
+    const car = await ask(club, 'robin', 'turnip');
+    expect(car.headline).toMatch(/^turnip: \d+ facts/);
+    expect(car.rows.length).toBeLessThan(front.rows.length + 20);
+  });
+  it('takes what the line supposes, and saves none of it', async () => {
+    const club = await demoClub();
+    const { answers, changes } = await say(club, 'robin', 'front wheel rate with front spring rate 500');
+    expect(changes).toEqual([]);
+    expect(si(answers[0]!)).toBeCloseTo(500 * rate * 0.71 ** 2, 3);
+  });
+  it('refuses a figure that lacks a fact with the reason and a line that works', async () => {
+    const club = await demoClub();
+    const { answers, changes } = await say(club, 'lee', 'rear ride frequency');
+    expect(answers[0]?.kind).toBe('refused');
+    expect(answers[0]?.next).toHaveLength(1);
+    expect(changes).toEqual([]);
+  });
+});
+
+describe('set', () => {
+  it('records in the units of the member, echoes them, and shows old and new', async () => {
+    const club = await demoClub();
+    const done = await ask(club, 'robin', 'set front springs 500');
+    expect(done.headline).toMatch(/Front spring rate 500 lb\/in ± 25, was 450 lb\/in/);
+    expect(done.echoes.join()).toContain('lb/in');
+    expect(fact(club, 'front.spring.rate')?.value).toBeCloseTo(500 * rate, 6);
+  });
+  it('records several facts of a line as one revision', async () => {
+    const club = await demoClub();
+    const before = club.revisions.length;
+    await ask(club, 'robin', 'my car is 3120 lb, 54% front, wheelbase 101.3"');
+    expect(club.revisions.length).toBe(before + 1);
+    expect(fact(club, 'mass')?.value).toBeCloseTo(3120 * 0.45359237, 9);
+    expect(fact(club, 'frontShare')?.value).toBeCloseTo(0.54, 12);
+    expect(fact(club, 'wheelbase')?.value).toBeCloseTo(101.3 * inch, 12);
+  });
+  it('records scales with the state that they were taken in, and says what they overrule', async () => {
+    const club = await demoClub();
+    const done = await ask(club, 'robin', 'set lf weight 860 rf 820 lr 715 rr 745 with driver, half tank');
+    expect(fact(club, 'driver')?.value).toBe('in');
+    expect(fact(club, 'fuel.share')?.value).toBe(0.5);
+    expect(club.head('turnip').measuredIn).toBe(club.head('turnip').id);
+    expect(done.assumptions.join(' ')).toMatch(/not the weight of the car that was told: they disagree/);
+    expect(si(await ask(club, 'robin', 'cross weight'))).toBeCloseTo((820 + 715) / 3140, 9);
+  });
+  it('takes a told tolerance and evidence, else the usual ones', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set wheelbase 98 in ± 0.1 measured');
+    expect(fact(club, 'wheelbase')).toMatchObject({ evidence: 'measured' });
+    expect(fact(club, 'wheelbase')?.within).toBeCloseTo(0.1 * inch, 12);
+    await ask(club, 'robin', 'set front spring rate 500 measured');
+    expect(fact(club, 'front.spring.rate')?.within).toBeCloseTo(0.02 * 500 * rate, 6);
+  });
+  it('changes what is there by more or less, and refuses where nothing is', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set rear pressure 2 psi less');
+    expect(fact(club, 'lr.tire.pressure')?.value).toBeCloseTo(28 * 6894.757293168361, 6);
+    expect(fact(club, 'lf.tire.pressure')?.value).toBeCloseTo(30 * 6894.757293168361, 6);
+    const { answers, changes } = await say(club, 'sam', 'set rear pressure 2 psi less');
+    expect(answers[0]?.kind).toBe('refused');
+    expect(changes).toEqual([]);
+  });
+  it('lets a fact take the place of another that says the same, and says so', async () => {
+    const club = await demoClub();
+    const done = await ask(club, 'robin', 'set rear spring 500-700 over 4in');
+    expect(everything(done)).toMatch(/Takes the place of rear spring rate 350 lb\/in/);
+    expect(fact(club, 'rear.spring.rate')).toBeUndefined();
+    expect(typeof fact(club, 'rear.spring.rates')?.value).toBe('object');
+    await ask(club, 'robin', 'undo');
+    expect(fact(club, 'rear.spring.rate')?.value).toBeCloseTo(350 * rate, 6);
+  });
+  it('makes the first car of whoever has none, and says so', async () => {
+    const club = await demoClub();
+    const done = await ask(club, 'lee', 'set wheelbase 2570');
+    expect(everything(done)).toMatch(/first car/);
+    expect(fact(club, 'wheelbase', 'lees car')?.value).toBeCloseTo(2.57, 12);
+    expect(done.echoes.join()).toContain('mm');
+  });
+  it('carries the other readings on when one is taken after the car has changed', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set lf ride height 25 in, rf ride height 25 in, lr ride height 26 in, rr ride height 26 in');
+    await ask(club, 'robin', 'set rear spring rate 400');
+    const now = await ask(club, 'robin', 'rear ride height');
+    // 549 lb sprung on each rear wheel at a motion ratio of 0.65: F/k falls from 844/350 to 844/400 in, over the ratio at the wheel.
+    const rise = (844.4 / 350 - 844.4 / 400) / 0.65;
+    expect(si(now) / inch).toBeCloseTo(26 + rise, 1);
+    const done = await ask(club, 'robin', 'set lr ride height 26.5 in');
+    expect(everything(done)).toMatch(/worked out anew: .*right rear ride height/);
+    expect(Number(fact(club, 'rr.rideHeight')?.value) / inch).toBeCloseTo(26 + rise, 1);
+    expect(club.head('turnip').measuredIn).toBe(club.head('turnip').id);
+  });
+  it('does not take a fact that was only told late for a change of the car', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set lf ride height 25 in, rf ride height 25 in, lr ride height 26 in, rr ride height 26 in');
+    await ask(club, 'robin', 'set front tire rate 1200 lb/in, rear tire rate 1200 lb/in');
+    expect(si(await ask(club, 'robin', 'rear ride height')) / inch).toBeCloseTo(26, 9);
+    // A spacer that was not told was none: putting one in is a change.
+    await ask(club, 'robin', 'set rear spacer 0.25 in');
+    expect(si(await ask(club, 'robin', 'rear ride height')) / inch).toBeCloseTo(26 + 0.25 / 0.65, 2);
+  });
+  const nothingSaved = [
+    'set camber -2',
+    'set springs 500/600',
+    'set front spring 450 lb',
+    'set wheelbase -99',
+    'set frnt camber -2',
+    'set front spring',
+    'front 450',
+    'set tire 245/40R99',
+    'save brisk -2400 lb 52% front',
+    'set moth wheelbase 90',
+  ];
+  for (const line of nothingSaved)
+    it(`changes nothing by: ${line}`, async () => {
+      const club = await demoClub();
+      const { answers, changes } = await say(club, 'robin', line);
+      expect(changes).toEqual([]);
+      expect(['asked', 'refused']).toContain(answers[0]?.kind);
+      // More than four things could be meant by this one: the question alone.
+      if (line !== 'front 450') expect([...answers[0]!.choices, ...answers[0]!.next].length).toBeGreaterThan(0);
+    });
+});
+
+describe('try, and keeping it', () => {
+  it('tells what moved, with the plus-or-minus of the difference, and saves nothing', async () => {
+    const club = await demoClub();
+    const { answers, changes } = await say(club, 'robin', 'try rear spring 650 and 0.25" spacer rear');
+    expect(changes).toEqual([]);
+    const [told] = answers;
+    // k MR^2, REFERENCES trap 1.
+    expect(cell(told!, /^rear wheel rate/, 1)).toMatch(/^275 lb\/in/);
+    expect(cell(told!, /^rear ride frequency/, 0)).toMatch(/^1\.53/);
+    expect(everything(told!)).toContain('not saved');
+    expect(told?.next[0]?.line).toBe('save that');
+  });
+  it('keeps it with save that, as told facts', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'try rear spring 650');
+    const done = await ask(club, 'robin', 'save that');
+    expect(done.headline).toMatch(/650 lb\/in ± \d+, was 350/);
+    expect(fact(club, 'rear.spring.rate')).toMatchObject({ evidence: 'spec' });
+    expect(fact(club, 'rear.spring.rate')?.within).toBeCloseTo(0.05 * 650 * rate, 3);
+    expect((await ask(club, 'robin', 'save that')).kind).toBe('refused');
+  });
+  it('keeps it in the same message, and not once the car has changed', async () => {
+    const club = await demoClub();
+    const { changes } = await say(club, 'robin', 'try rear spring 650\nok keep it');
+    expect(changes.map(({ change }) => change)).toEqual(['record']);
+    const { answers } = await say(club, 'robin', 'try rear spring 700\nset front spring rate 500\nok keep it');
+    expect(answers.at(-1)?.kind).toBe('refused');
+    expect(fact(club, 'rear.spring.rate')?.value).toBeCloseTo(650 * rate, 6);
+  });
+  it('says when what is tried is not read', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set lf weight 860 rf 820 lr 715 rr 745');
+    const told = await ask(club, 'robin', 'try weight 3000 lb');
+    expect(told.headline).toMatch(/^No figure/);
+    expect(told.assumptions.join()).toMatch(/changes nothing while/);
+  });
+});
+
+describe('find', () => {
+  it('reaches the figure, rounds to what can be bought, and tells what that gives', async () => {
+    const club = await demoClub();
+    const { answers, changes } = await say(club, 'robin', 'what front spring for 2.0 Hz');
+    expect(changes).toEqual([]);
+    const told = answers[0]!;
+    // The ride rate for 2 Hz on half of 0.875 * 52.5 % of 2640 lb, less the tire's 214 N/mm in series, over MR^2.
+    const sprung = (0.875 * 0.525 * 2640 * 0.45359237) / 2;
+    const ride = sprung * (4 * Math.PI) ** 2;
+    const exact = (ride * 214000) / (214000 - ride) / 0.71 ** 2 / rate;
+    expect(told.notes.join()).toContain(`Exactly: ${exact.toFixed(2)} lb/in`);
+    expect(told.headline).toMatch(/^Front spring rate 625 lb\/in gives front ride frequency 2\.01/);
+    expect(exact).toBeGreaterThan(612.5);
+    expect(exact).toBeLessThan(637.5);
+  });
+  it('reads a condition, and a ratio that is bought in no steps', async () => {
+    const told = await ask(await demoClub(), 'robin', 'what final for 62mph at 6500 in 2nd');
+    // z = 63360/(60 pi), REFERENCES U14, with the rolling diameter 3.05/pi of 587 mm (Q1, T17).
+    const rolling = (3.05 / Math.PI) * (587 / 25.4);
+    expect(si(told)).toBeCloseTo((6500 * rolling) / (336.1352398 * 62 * 1.888), 4);
+  });
+  it('tells the reach when nothing gets there', async () => {
+    const told = await ask(await demoClub(), 'robin', 'find rear spring for rear ride frequency 9 Hz');
+    expect(told.kind).toBe('refused');
+    expect(told.headline).toMatch(/from 0\.\d+ Hz to 3\.\d+ Hz/);
+    expect(told.next[0]?.line).toMatch(/^draw /);
+  });
+  it('offers what could be changed to have a clubmate’s figure, and refuses one that is not shared', async () => {
+    const club = await demoClub();
+    const asked = await ask(club, 'robin', 'what would mine need to have moths front share');
+    expect(asked.kind).toBe('asked');
+    expect(asked.choices.length).toBeGreaterThan(0);
+    const found = await ask(club, 'robin', '1');
+    expect(found.kind).toBe('told');
+    await say(club, 'sam', 'unshare moth');
+    expect((await ask(club, 'robin', 'what would mine need to have moths front share')).kind).not.toBe('told');
+  });
+});
+
+describe('compare', () => {
+  it('puts two cars side by side, what differs for sure first', async () => {
+    const club = await demoClub();
+    const told = await ask(club, 'robin', 'compare me @sam');
+    expect(told.columns).toEqual(['turnip', 'moth (sam)', 'change']);
+    expect(cell(told, /^rear wheel rate/, 0)).toMatch(/^148/);
+    // 250 * 0.95^2
+    expect(cell(told, /^rear wheel rate/, 1)).toMatch(/^22[56] lb\/in/);
+    const sure = told.rows.flatMap(({ cells }) => {
+      const [change, doubt] = (typeof cells[2] === 'object' ? cells[2].text : (cells[2] ?? ''))
+        .split('±')
+        .map((part) => Math.abs(Number.parseFloat(part.replace(/[^\d.-]/g, ''))));
+      return change === undefined || doubt === undefined ? [] : [change > doubt];
+    });
+    expect(sure.filter((one) => !one).length).toBeGreaterThan(3);
+    expect(sure).toEqual([...sure].sort((p, q) => Number(q) - Number(p)));
+    expect(told.notes.join()).toMatch(/differ by more than their doubt/);
+  });
+  it('compares setups, and a setup with the car as it is', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'keep as dry\nset rear spring rate 400\nkeep as wet');
+    const told = await ask(club, 'robin', 'compare dry with wet');
+    expect(told.columns).toEqual(['dry', 'wet', 'change']);
+    expect(everything(told)).toMatch(/rear wheel rate/i);
+    expect((await ask(club, 'robin', 'compare dry')).columns).toEqual(['dry', 'now', 'change']);
+  });
+  it('cancels what both states of a car have in common', async () => {
+    const club = await demoClub();
+    const told = await ask(club, 'robin', 'hz if i go from 350s to 450s in the rear');
+    const doubt = Number(/± ([\d.]+)$/.exec(told.headline)?.[1]);
+    const alone = (await ask(club, 'robin', 'rear ride frequency')).amount?.within;
+    expect(doubt).toBeGreaterThan(0);
+    expect(doubt).toBeLessThan(0.5 * alone!);
+  });
+  it('compares one figure of two cars, and two figures of one', async () => {
+    const club = await demoClub();
+    const both = await ask(club, 'robin', 'turnip vs moth rear ride frequency');
+    expect(both.headline).toMatch(/^Rear ride frequency: 1\.53.* vs 1\.88/);
+    const ends = await ask(club, 'robin', 'rear ride frequency vs front ride frequency');
+    expect(ends.headline).toMatch(/^Rear ride frequency 1\.5\d*.*, front ride frequency 1\.7/);
+  });
+  it('sees no car that is not shared here', async () => {
+    const club = await demoClub();
+    for (const line of ['compare turnip with pickle', 'show turnip', 'turnip vs moth']) {
+      const { answers } = await say(club, 'lee', line);
+      expect(everything(answers[0]!)).not.toMatch(/2,640|lb\/in/);
+    }
+    const { answers } = await say(club, 'sam', 'compare me @robin');
+    expect(answers[0]?.kind).toBe('refused');
+    expect(answers[0]?.headline).toMatch(/robin has shared no car here/);
+  });
+});
+
+describe('why, draw and doubt', () => {
+  it('explains from inputs with their sources to the printed source', async () => {
+    const told = await ask(await demoClub(), 'robin', 'why rear ride frequency');
+    expect(cell(told, /^rear spring rate/, 1)).toBe('from the spec');
+    expect(cell(told, /^rear vertical rate of the tire/, 1)).toMatch(/^assumed: /);
+    const notes = told.notes.join('\n');
+    expect(notes).toMatch(/k_w = spring \* ratio\^2/);
+    expect(notes).toMatch(/In print: /);
+  });
+  it('draws the figure over the range, with the car’s own point, and says the values in words', async () => {
+    const told = await ask(await demoClub(), 'robin', 'draw rear ride frequency against rear spring 300 to 800');
+    const [series] = told.chart?.series ?? [];
+    expect(series?.points[0]?.[0]).toBeCloseTo(300, 6);
+    expect(series?.points.at(-1)?.[0]).toBeCloseTo(800, 6);
+    expect(told.chart?.marks[0]?.x).toBeCloseTo(350, 6);
+    // R1 to R3 at 800 lb/in.
+    const wheel = 800 * rate * 0.65 ** 2;
+    const ride = (wheel * 214000) / (wheel + 214000);
+    const sprung = (0.875 * 0.475 * 2640 * 0.45359237) / 2;
+    expect(series?.points.at(-1)?.[1]).toBeCloseTo(Math.sqrt(ride / sprung) / (2 * Math.PI), 6);
+    expect(told.chart?.words).toMatch(/lb\/in/);
+    expect(told.rows).toHaveLength(6);
+  });
+  it('refuses to draw against what does not matter', async () => {
+    const told = await ask(await demoClub(), 'robin', 'draw front wheel rate against redline');
+    expect(told.kind).toBe('refused');
+    expect(told.headline).toMatch(/does not depend/);
+  });
+  it('says what to measure next, by how much it helps', async () => {
+    const club = await demoClub();
+    const told = await ask(club, 'robin', 'doubt rear ride frequency');
+    expect(told.assumptions.join()).toMatch(/Measure the .* next: the ± falls to \d+% of now/);
+    const parts = told.rows.map(({ cells }) => Number.parseFloat(String(cells[1])));
+    expect(parts).toEqual([...parts].sort((a, b) => b - a));
+    expect((await ask(club, 'robin', 'doubt')).headline).toMatch(/^Measure the /);
+  });
+});
+
+describe('history, undo and setups', () => {
+  it('takes changes back one by one, then goes no further than the beginning', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'set front spring rate 500');
+    await say(club, 'robin', 'set front spring rate 550');
+    const spring = () => Number(fact(club, 'front.spring.rate')?.value) / rate;
+    expect((await ask(club, 'robin', 'undo')).headline).toMatch(/500 lb\/in/);
+    expect(spring()).toBeCloseTo(500, 9);
+    await ask(club, 'robin', 'undo');
+    expect(spring()).toBeCloseTo(450, 9);
+    await ask(club, 'robin', 'undo'); // the redline
+    const { answers, changes } = await say(club, 'robin', 'undo');
+    expect(answers[0]?.kind).toBe('refused');
+    expect(changes).toEqual([]);
+  });
+  it('takes several back at once, and a later undo goes on before them', async () => {
+    const club = await demoClub();
+    for (const spring of [500, 550, 600]) await say(club, 'robin', `set front spring rate ${spring}`);
+    await ask(club, 'robin', 'undo 2');
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(500, 9);
+    await ask(club, 'robin', 'undo');
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(450, 9);
+  });
+  it('undoes a change after an undo', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'set front spring rate 500');
+    await say(club, 'robin', 'undo');
+    await say(club, 'robin', 'set front spring rate 550');
+    await say(club, 'robin', 'undo');
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(450, 9);
+  });
+  it('goes back to a setup, and undo takes that back', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'keep as dry\nset front spring rate 500');
+    const done = await ask(club, 'robin', 'back to dry');
+    expect(done.rows).toHaveLength(1);
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(450, 9);
+    await ask(club, 'robin', 'undo');
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(500, 9);
+    expect((await ask(club, 'robin', 'back to wet')).kind).toBe('refused');
+  });
+  it('goes back to a day', async () => {
+    const club = await demoClub(); // a Wednesday
+    club.now += 4 * 86_400_000;
+    await say(club, 'robin', 'set front spring rate 500'); // Sunday
+    club.now += 86_400_000;
+    await say(club, 'robin', 'set front spring rate 600'); // Monday
+    await ask(club, 'robin', 'put it back how it was sunday');
+    expect(Number(fact(club, 'front.spring.rate')?.value) / rate).toBeCloseTo(500, 9);
+  });
+  it('lists changes with the line that made them, newest first', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'set front spring rate 500\nkeep as soft');
+    const told = await ask(club, 'robin', 'history');
+    expect(everything(told)).toMatch(/soft/);
+    expect(told.rows[0]?.cells.at(-1)).toMatch(/^set front spring/);
+    expect(told.rows).toHaveLength(3);
+  });
+});
