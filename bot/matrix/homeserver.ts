@@ -69,6 +69,8 @@ const syncFilter = JSON.stringify({
   },
 });
 const pageFilter = JSON.stringify(roomFilter);
+/** One after another; a homeserver that has no more is expected to say so. */
+const mostEmptyPages = 50;
 const client = '/_matrix/client/v3';
 const name = encodeURIComponent;
 
@@ -103,7 +105,18 @@ export class Homeserver {
   async messages(room: string, from: string | undefined): Promise<Page> {
     const query = { dir: 'b', limit: timelineLimit, filter: pageFilter, ...(from === undefined ? {} : { from }) };
     const page = parse(pageSchema, await this.#wire.request('GET', `${client}/rooms/${name(room)}/messages`, { query }));
-    return { events: readEvents(page.chunk), end: page.chunk.length === 0 ? undefined : page.end };
+    return { events: readEvents(page.chunk), end: page.end };
+  }
+  /** Backwards page by page, to the room's beginning. A page may be empty and not the last: the homeserver leaves out what was not asked for. */
+  async *pages(room: string, from: string | undefined): AsyncGenerator<readonly RoomEvent[]> {
+    let at = from;
+    for (let empty = 0; empty < mostEmptyPages; ) {
+      const { events, end } = await this.messages(room, at);
+      empty = events.length === 0 ? empty + 1 : 0;
+      yield events;
+      if (end === undefined || end === at) return;
+      at = end;
+    }
   }
   async event(room: string, event: string): Promise<RoomEvent> {
     return parse(eventSchema, await this.#wire.request('GET', `${client}/rooms/${name(room)}/event/${name(event)}`));

@@ -5,7 +5,7 @@ import { type Incoming, receive } from '../store/inbox.js';
 import { recall, remember } from '../store/meta.js';
 import { markSent } from '../store/outbox.js';
 import { markEncrypted } from '../store/rooms.js';
-import { advanceTimeline, findTimeline, stopTimeline } from '../store/timelines.js';
+import { advanceTimeline, findTimeline, followedRooms, stopTimeline } from '../store/timelines.js';
 import { markerKey } from '../work/content.js';
 import type { StateContent } from '../work/rooms.js';
 import type { Log } from '../work/world.js';
@@ -66,7 +66,11 @@ export class Intake {
         this.#it.log.warn({ room, status: problem.status }, 'the room can no longer be read');
       }
     }
-    return this.#closed ? 0 : store.transaction(() => this.#store(sync, taken));
+    // A sync from the start tells of no room that the bot was put out of meanwhile.
+    const joined = sync.rooms?.join ?? {};
+    const gone = jumped ? followedRooms(store).filter((room) => joined[room] === undefined) : [];
+    const left = [...Object.keys(sync.rooms?.leave ?? {}), ...gone];
+    return this.#closed ? 0 : store.transaction(() => this.#store(sync, taken, left));
   }
   /** Stores nothing more: a sync that is under way is asked again by the next process. */
   close(): void {
@@ -83,13 +87,13 @@ export class Intake {
       return { sync: await this.#it.homeserver.sync(undefined, 0), jumped: true };
     }
   }
-  #store(sync: Sync, taken: readonly Taken[]): number {
+  #store(sync: Sync, taken: readonly Taken[], left: readonly string[]): number {
     const { store, now } = this.#it;
     let added = 0;
     const add = (row: Incoming): void => {
       if (receive(store, row)) added++;
     };
-    for (const room of Object.keys(sync.rooms?.leave ?? {})) {
+    for (const room of left) {
       if (findTimeline(store, room) === undefined) continue;
       add({ event: `left:${room}:${sync.next_batch}`, room, sender: '', kind: 'left', at: now() });
       stopTimeline(store, room);
@@ -150,7 +154,7 @@ export class Intake {
   }
   #row(room: string, event: RoomEvent, withoutStates: boolean): Incoming[] {
     const { event_id, type, sender, content, state_key } = event;
-    const base = { event: event_id, room, sender, at: event.origin_server_ts ?? this.#it.now() };
+    const base = { event: event_id, room, sender, at: Math.min(event.origin_server_ts ?? Number.POSITIVE_INFINITY, this.#it.now()) };
     if (state_key !== undefined) {
       const relevant = stateTypes.includes(type) && !(type === 'm.room.member' && state_key === this.#it.me);
       return relevant && !withoutStates ? [{ ...base, sender: '', kind: 'state', content: stateJson([event], undefined) }] : [];

@@ -13,6 +13,7 @@ export interface PumpOptions {
 }
 export class Pump {
   readonly #it: PumpOptions;
+  #running: Promise<void> | undefined;
   #timer: NodeJS.Timeout | undefined;
   #failures = 0;
   #stopped = false;
@@ -22,7 +23,11 @@ export class Pump {
   wake(): void {
     if (this.#stopped) return;
     clearTimeout(this.#timer);
-    this.#it.run().then(
+    const running = this.#it.run();
+    // Woken while it runs: the same run goes on, and is waited for already.
+    if (running === this.#running) return;
+    this.#running = running;
+    running.then(
       () => {
         this.#failures = 0;
         const due = this.#stopped ? undefined : this.#it.nextDue();

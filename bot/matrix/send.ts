@@ -198,14 +198,11 @@ export class Sender {
   /** The event that carries this row's marker, looked for backwards to the line that it answers, or to where the bot came in. */
   async #lookUp(row: OutboxRow): Promise<string | undefined> {
     const { homeserver, me } = this.#it;
-    for (let from: string | undefined; ; ) {
-      const { events, end } = await homeserver.messages(row.room, from);
+    for await (const events of homeserver.pages(row.room, undefined))
       for (const event of events) {
         if (event.sender === me && marker.safeParse(event.content[markerKey]).data?.key === row.txn) return event.event_id;
         if (event.event_id === row.command || isOwnJoin(event, me)) return undefined;
       }
-      if (end === undefined || end === from) return undefined;
-      from = end;
-    }
+    return undefined;
   }
 }

@@ -30,12 +30,11 @@ async function backwards(
   pages = Number.POSITIVE_INFINITY,
 ): Promise<RoomEvent[]> {
   const older: RoomEvent[] = [];
-  let at = from;
-  for (let page = 0; page < pages && !enough(older); page++) {
-    const { events, end } = await homeserver.messages(room, at);
+  if (enough(older)) return older;
+  let read = 0;
+  for await (const events of homeserver.pages(room, from)) {
     older.unshift(...[...events].reverse());
-    if (end === undefined || end === at) break;
-    at = end;
+    if (enough(older) || ++read >= pages) break;
   }
   return older;
 }

@@ -66,7 +66,6 @@ const on = prepared((db) => ({
     'INSERT INTO inbox (event, room, sender, kind, target, thread, content, at, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (event) DO NOTHING',
   ),
   find: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE event = ?`),
-  next: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE room = ? AND state = 'new' ORDER BY seq LIMIT 1`),
   // The oldest row of each room that has one to do, the oldest room first.
   heads: db.prepare<[], InboxRow>(
     `SELECT ${columns} FROM inbox WHERE seq IN (SELECT min(seq) FROM inbox WHERE state = 'new' GROUP BY room) ORDER BY seq`,
@@ -98,7 +97,6 @@ export const receive = (store: Store, it: Incoming): boolean =>
     it.state ?? 'new',
   ).changes === 1;
 export const findIncoming = (store: Store, event: string): InboxRow | undefined => on(store).find.get(event);
-export const nextIncoming = (store: Store, room: string): InboxRow | undefined => on(store).next.get(room);
 export const incomingHeads = (store: Store): readonly InboxRow[] => on(store).heads.all();
 /** Before the work, so that a row that kills the process is counted too. */
 export const countTry = (store: Store, seq: number): void => void on(store).tried.run(seq);

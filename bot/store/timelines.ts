@@ -26,6 +26,7 @@ const on = prepared((db) => ({
   rule: db.prepare<[string, string]>('UPDATE timelines SET rulers = ? WHERE room = ?'),
   rulers: db.prepare<[string], { rulers: string | null }>('SELECT rulers FROM timelines WHERE room = ?'),
   ruledBy: db.prepare<[string], { room: string }>('SELECT room FROM timelines WHERE instr(rulers, ?) > 0'),
+  rooms: db.prepare<[], { room: string }>('SELECT room FROM timelines ORDER BY room'),
   stop: db.prepare<[string]>('DELETE FROM timelines WHERE room = ?'),
 }));
 export const findTimeline = (store: Store, room: string): Timeline | undefined => {
@@ -44,6 +45,11 @@ export const recallRulers = (store: Store, room: string): Rulers | undefined => 
 };
 /** Only of a room that is followed. */
 export const markClear = (store: Store, room: string): void => void on(store).clear.run(room);
+/** Rooms that the bot is in, as far as it has heard. */
+export const followedRooms = (store: Store): readonly string[] =>
+  on(store)
+    .rooms.all()
+    .map(({ room }) => room);
 export const stopTimeline = (store: Store, room: string): void => void on(store).stop.run(room);
 /** The export tells the power with the membership. Who was forgotten has it again when the room's levels are next told. */
 export const holder: Holder = {

@@ -11,6 +11,7 @@ export interface LanesOptions {
 export class Lanes {
   readonly #it: LanesOptions;
   #running: Promise<void> | undefined;
+  #asked = false;
   #stopped = false;
   #ring: () => void = () => undefined;
   constructor(options: LanesOptions) {
@@ -18,10 +19,9 @@ export class Lanes {
   }
   /** Resolves when nothing is left that may be begun; rejects with the first that broke, after what was under way has ended. */
   run(): Promise<void> {
+    this.#asked = true;
     this.#ring();
-    this.#running ??= this.#run().finally(() => {
-      this.#running = undefined;
-    });
+    this.#running ??= this.#rounds();
     return this.#running;
   }
   get stopped(): boolean {
@@ -38,7 +38,18 @@ export class Lanes {
     await this.#running?.catch(() => undefined);
   }
 
-  async #run(): Promise<void> {
+  async #rounds(): Promise<void> {
+    try {
+      // Who asks while the last round is ending is not told that all is done before it was looked at.
+      while (this.#asked && !this.#stopped) {
+        this.#asked = false;
+        await this.#round();
+      }
+    } finally {
+      this.#running = undefined;
+    }
+  }
+  async #round(): Promise<void> {
     const busy = new Map<string, Promise<void>>();
     const broken: unknown[] = [];
     try {

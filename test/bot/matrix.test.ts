@@ -76,6 +76,16 @@ describe('intake', () => {
     expect(it.replies(paddock, lost)).toHaveLength(1);
     expect(bodies(it, paddock).filter((body) => body === 'ok show before')).toHaveLength(1);
   });
+  it('and knows that it was put out of a room meanwhile', async () => {
+    const it = await club();
+    await it.ask(chat, robin, 'show a');
+    it.server.leave(chat, me, robin);
+    it.server.forgotBefore = Number.POSITIVE_INFINITY;
+    it.server.add(paddock, robin, 'm.room.message', { msgtype: 'm.text', body: 'still here' });
+    await it.bot.round();
+    expect(count(it, `SELECT "left" FROM rooms WHERE id = '${chat}'`)).toBe(1);
+    expect(count(it, `SELECT "left" FROM rooms WHERE id = '${paddock}'`)).toBe(0);
+  });
   it('moves on only when the gap was filled', async () => {
     let broken = false;
     const it = await club((wire) => ({

@@ -31,7 +31,7 @@ describe('a homeserver that fails and a process that dies between any two steps'
 });
 
 describe('the simulation notices a bot that is wrong', () => {
-  const wrong = (between: NonNullable<Scenario['between']>): Promise<Outcome> => simulate({ ...scenario(5, 600), between });
+  const wrong = (between: NonNullable<Scenario['between']>): Promise<Outcome> => simulate({ ...scenario(5, 600), deadly: 0.04, between });
   const passing = (wire: Wire, change: (...call: Parameters<Wire['request']>) => ReturnType<Wire['request']>): Wire => ({
     ...wire,
     request: change,
