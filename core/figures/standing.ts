@@ -34,15 +34,24 @@ export const seat = figure({
 const difference = 'difference';
 export const longer = figure({
   path: 'spring.longer',
-  scope: 'axle',
+  scope: 'corner',
   name: 'growth of the free spring since the car was measured',
-  label: 'spring is longer by',
+  label: 'spring grown by',
   symbol: 'dL_0',
   dimension: 'length',
-  needs: { now: springTold.springFreeLength, before: asMeasured(springTold.springFreeLength) },
-  compute: ({ now, before }) => now - before,
-  formula: 'now - before',
-  source: difference,
+  needs: {
+    law: springLaw,
+    lawBefore: asMeasured(springLaw),
+    by: springTold.springLongerBy,
+    now: maybe(springTold.springFreeLength),
+    before: maybe(asMeasured(springTold.springFreeLength)),
+  },
+  compute: ({ law, lawBefore, by, now, before }) => {
+    if (now !== undefined && before !== undefined) return now - before;
+    // A spring that has not changed has the same law, and a length that was only told since is not a change.
+    return law === lawBefore ? 0 : by;
+  },
+  source: 'difference of the free lengths; of a new spring, how much longer it is than the one it replaces',
 });
 export const packed = figure({
   path: 'spring.packed',

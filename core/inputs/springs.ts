@@ -94,7 +94,25 @@ export const springFreeLength = quantity({
   told: lengths,
   measure: 'Off the car, unloaded, end to end.',
   caution: underLoad,
-  estimate: { needs: {}, compute: () => 0.25, within: { absolute: 0.05 }, source: 'taken to be as long as the spring that it replaces' },
+});
+export const springLongerBy = quantity({
+  path: 'spring.longerBy',
+  scope: 'axle',
+  name: 'length of the spring over the one it replaces',
+  label: 'spring longer by',
+  symbol: 'dL',
+  words: ['spring longer by', 'longer spring', 'spring length difference'],
+  dimension: 'length',
+  sane: [-0.2, 0.2],
+  told: lengths,
+  measure: 'Stand the two springs side by side, unloaded; a shorter one is negative. Not needed where both free lengths are told.',
+  caution: underLoad,
+  estimate: {
+    needs: {},
+    compute: () => 0,
+    within: { absolute: 0.015 },
+    source: 'a new spring is taken to be as long as the one it replaces; common practice, no source',
+  },
 });
 export const springTravel = quantity({
   path: 'spring.travel',

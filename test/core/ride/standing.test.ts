@@ -102,6 +102,16 @@ describe('a change of parts', () => {
     for (let n = 1; n < heights.length; n++) expect(heights[n]!).toBeGreaterThan(heights[n - 1]!);
     expect(heights[2]).toBe(0);
   });
+  it('of springs whose lengths are not told is in doubt by them, and says so', () => {
+    const it = evaluate(catalog, { facts: factsOf({ ...base, 'front.spring.rate': 80000 }, 1e-9), then: factsOf(base, 1e-9) });
+    const [first] = it.shares('front.heightChange');
+    expect(first?.paths).toEqual(['front.spring.longerBy']);
+    expect(it.within('front.heightChange')).toBeGreaterThan(0.015);
+    const told = { 'front.spring.length': 0.25 };
+    expect(ask({ ...base, ...told, 'front.spring.rate': 80000 }, 'front.heightChange', { ...base, ...told })).toBeGreaterThan(0);
+    // A length that is first told later is no change of it.
+    expect(ask({ ...base, ...told }, 'front.heightChange', base)).toBe(0);
+  });
   it('of springs that were not known has no answer, but the rest has', () => {
     const before: Told = { mass: 1200, frontShare: 0.54 };
     expect(refusalOf(base, 'front.heightChange', before)).toContain('spring rate as it was when the car was measured');
