@@ -1,8 +1,8 @@
 /** Solves the four-wheel equilibrium: semismooth Newton, with continuation from the static state. */
-import { type Refusal, refuse } from '../catalog.js';
+import { isRefusal, type Refusal, refuse } from '../catalog.js';
 import { solveInPlace } from './linear.js';
-import type { CornerModel, Manoeuvre } from './model.js';
-import { at, axleSprung, residual, unknowns } from './residual.js';
+import { type CornerModel, type Manoeuvre, steadyTurn } from './model.js';
+import { at, axleSprung, free, residual, unknowns } from './residual.js';
 
 export interface Equilibrium {
   readonly lateral: number;
@@ -15,6 +15,7 @@ const jacobian = new Float64Array(unknowns * unknowns);
 const right = new Float64Array(unknowns);
 const trial = new Float64Array(unknowns);
 const trialRight = new Float64Array(unknowns);
+const unusedSlopes = new Float64Array(unknowns);
 
 const size = (v: Float64Array): number => {
   let sum = 0;
@@ -27,7 +28,7 @@ const size = (v: Float64Array): number => {
  * @returns the number of steps, or undefined when it does not settle from there
  */
 function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): number | undefined {
-  residual(model, manoeuvre, x, right, jacobian);
+  residual(model, manoeuvre, x, right, jacobian, unusedSlopes, free);
   let norm = size(right);
   for (let step = 0; step < 60; step++) {
     if (norm < 1e-7) return step;
@@ -37,7 +38,7 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): numb
     // The full step nearly always; halved where a kink (a lifted wheel, a stop) throws it too far.
     for (let halving = 0; ; halving++) {
       for (let k = 0; k < unknowns; k++) trial[k] = x[k]! - scale * right[k]!;
-      residual(model, manoeuvre, trial, trialRight, jacobian);
+      residual(model, manoeuvre, trial, trialRight, jacobian, unusedSlopes, free);
       const next = size(trialRight);
       if (next < norm || next < 1e-7 || (halving >= 5 && Number.isFinite(next))) {
         // At the floor of rounding no step makes it smaller: what is there is the answer.
@@ -72,7 +73,7 @@ const between = (whole: Manoeuvre, part: number): Manoeuvre => ({
 });
 
 /** Both wheels of one side in the air: the car is going over. */
-const overturned = (x: Float64Array): boolean =>
+export const overturned = (x: Float64Array): boolean =>
   (x[at.load]! <= 1e-6 && x[at.load + 2]! <= 1e-6) || (x[at.load + 1]! <= 1e-6 && x[at.load + 3]! <= 1e-6);
 
 /**
@@ -110,4 +111,25 @@ export function equilibrium(model: CornerModel, manoeuvre: Manoeuvre, near?: Equ
   }
   if (overturned(x)) return refuse('Both wheels of one side are off the ground there: the car would roll over.');
   return { lateral: manoeuvre.lateral, x, steps: total };
+}
+
+/**
+ * Where the solver last was, for each use: the next car, or the same car with one error moved, is rarely far away. What it ends at does not
+ * depend on where it starts, up to rounding: the equations have one answer as long as the springs resist.
+ */
+const last = new Map<string, Equilibrium>();
+/** The same as `equilibrium`, started from the last one of its use. */
+export function holding(model: CornerModel, manoeuvre: Manoeuvre, use: string): Equilibrium | Refusal {
+  const found = equilibrium(model, manoeuvre, last.get(use));
+  if (!isRefusal(found)) last.set(use, found);
+  return found;
+}
+
+/** Slope of every unknown over the lateral acceleration (per g) at an equilibrium at rest; not finite where the car has no stiffness. */
+export function tangent(model: CornerModel, { x }: Equilibrium): Float64Array {
+  const slopes = new Float64Array(unknowns);
+  residual(model, steadyTurn(0), x, right, jacobian, slopes, free);
+  if (!solveInPlace(jacobian, slopes, unknowns)) return slopes.fill(Number.NaN);
+  for (let k = 0; k < unknowns; k++) slopes[k] = -slopes[k]!;
+  return slopes;
 }

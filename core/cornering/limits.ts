@@ -1,54 +1,69 @@
-/** Which end gives up first, and where wheels leave the ground: roots along the lateral acceleration. */
+/** Which end gives up first, where wheels leave the ground and where they meet their stops: roots along the lateral acceleration. */
 import { isRefusal, type Refusal, refuse } from '../catalog.js';
 import { type Equilibrium, equilibrium } from './equilibrium.js';
+import { capacity } from './grip.js';
 import type { CornerModel, Manoeuvre } from './model.js';
-import { at, clearance, lateralForce, sideways } from './residual.js';
+import { axleCapacity, clearance, lateralForce } from './residual.js';
+import { type Condition, leftUntil, type Reached, rootOf } from './roots.js';
+import { at } from './unknowns.js';
+
+const parts = [capacity(), capacity()] as const;
 
 /** Share of its grip that an axle uses: the lateral force that it must give over what its wheels can give at their loads. Infinite where they can give nothing. */
 export function axleUse(model: CornerModel, manoeuvre: Manoeuvre, { x }: Equilibrium, j: number): number {
-  const axle = model.axles[j]!;
-  let grip = 0;
-  for (let i = 0; i < 2; i++) grip += sideways(axle, i, x[at.load + 2 * j + i]!, manoeuvre.drive[2 * j + i]!).force;
+  const grip = axleCapacity(model, manoeuvre, x, j, parts);
   const force = Math.abs(lateralForce(model, manoeuvre, j));
   return grip > 0 ? force / grip : force > 0 ? Number.POSITIVE_INFINITY : 0;
 }
 
-const along = (manoeuvre: Manoeuvre, lateral: number): Manoeuvre => ({ ...manoeuvre, lateral });
+/** What is left until the condition holds in a real state; a lifted wheel counts its gap, so that it falls on through zero. */
+function left(model: CornerModel, manoeuvre: Manoeuvre, { x }: Equilibrium, condition: Condition): number {
+  if (condition.kind === 'limit') return 1 - axleUse(model, manoeuvre, { lateral: manoeuvre.lateral, x, steps: 0 }, condition.axle);
+  return condition.kind === 'lift'
+    ? x[at.load + condition.wheel]! - clearance(model, x, condition.wheel)
+    : leftUntil(model, manoeuvre, x, condition);
+}
 
-/** Where a falling function of the lateral acceleration crosses zero, by bisection guarded false position; each state starts from the last. */
-function crossing(
+/**
+ * Where a condition comes to hold as the lateral acceleration grows, by false position inside a bracket; each state starts from the last.
+ * Slower than Newton's method on condition and equations together, and surer: it walks up from rest, so that it finds the first.
+ * @param longest how far to look, g
+ */
+export function crossing(
   model: CornerModel,
   manoeuvre: Manoeuvre,
   direction: 1 | -1,
-  left: (state: Equilibrium, manoeuvre: Manoeuvre) => number,
+  condition: Condition,
   longest: number,
-): { readonly lateral: number; readonly state: Equilibrium } | Refusal {
-  const state = (a: number, near?: Equilibrium): Equilibrium | Refusal => equilibrium(model, along(manoeuvre, direction * a), near);
-  const value = (s: Equilibrium): number => left(s, along(manoeuvre, s.lateral));
+): Reached | Refusal {
+  const along = (lateral: number): Manoeuvre => ({ ...manoeuvre, lateral });
+  const state = (a: number, near?: Equilibrium): Equilibrium | Refusal => equilibrium(model, along(direction * a), near);
+  const value = (s: Equilibrium): number => left(model, along(s.lateral), s, condition);
   const rest = state(0);
   if (isRefusal(rest)) return rest;
   let [low, lowState, lowValue] = [0, rest, value(rest)];
   if (lowValue <= 0) return { lateral: 0, state: rest };
   let [high, highState, highValue]: [number, Equilibrium | undefined, number] = [0, undefined, 0];
-  let stride = 0.5;
+  let stride = Math.min(0.5, longest);
   while (highState === undefined) {
-    if (low >= longest || stride < 1e-5)
-      return refuse(`It is not reached before ${low >= longest ? `${longest} g` : 'the car would roll over'}.`);
-    const next = state(low + stride, lowState);
+    if (low >= longest) return refuse(`It does not happen up to ${longest} g.`);
+    if (stride < 1e-5) return refuse('The car would roll over before that.');
+    const next = state(Math.min(longest, low + stride), lowState);
     if (isRefusal(next)) {
       // Past the car's last equilibrium there is nothing to bracket with: approach it from this side.
       stride /= 2;
       continue;
     }
     const v = value(next);
+    const reached = Math.abs(next.lateral);
     if (v > 0) {
       // A little past where the line through the last two would cross, since a step too far may have no equilibrium.
-      const needed = v < lowValue ? (1.1 * v * stride) / (lowValue - v) : 0.5;
-      [low, lowState, lowValue] = [low + stride, next, v];
+      const needed = v < lowValue ? (1.1 * v * (reached - low)) / (lowValue - v) : 0.5;
+      [low, lowState, lowValue] = [reached, next, v];
       stride = Math.min(0.5, Math.max(0.01, needed));
-    } else [high, highState, highValue] = [low + stride, next, v];
+    } else [high, highState, highValue] = [reached, next, v];
   }
-  let last = 0;
+  let stale = 0;
   for (let tries = 0; tries < 100 && high - low > 1e-10 * Math.max(1, high); tries++) {
     // False position with the stale end halved (Illinois); an infinite end halves the bracket instead.
     const guess = Number.isFinite(highValue) ? low + ((high - low) * lowValue) / (lowValue - highValue) : (low + high) / 2;
@@ -59,39 +74,49 @@ function crossing(
     if (v === 0) return { lateral: direction * middle, state: s };
     if (v > 0) {
       [low, lowState, lowValue] = [middle, s, v];
-      if (last === 1) highValue /= 2;
-      last = 1;
+      if (stale === 1) highValue /= 2;
+      stale = 1;
     } else {
       [high, highState, highValue] = [middle, s, v];
-      if (last === -1) lowValue /= 2;
-      last = -1;
+      if (stale === -1) lowValue /= 2;
+      stale = -1;
     }
   }
   return { lateral: direction * high, state: highState };
 }
 
+/** No car on tires goes beyond this, g. */
+const farthest = 3;
+
+/** Newton's root, or the bracketed search where that does not settle. */
+function first(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | Refusal {
+  return rootOf(model, manoeuvre, direction, condition) ?? crossing(model, manoeuvre, direction, condition, farthest);
+}
+
 /**
  * The lateral acceleration over g at which an end has no more grip, while the other is taken to hold.
  * @param direction 1 for left turns, -1 for right
- * @returns its signed value, or a refusal where the car rolls over first
+ * @returns its signed value, or a refusal where the car rolls over first, or a load is beyond what the tire's grip law was fitted to
  */
-export function axleLimit(
-  model: CornerModel,
-  j: number,
-  direction: 1 | -1,
-  manoeuvre: Manoeuvre,
-): { readonly lateral: number; readonly state: Equilibrium } | Refusal {
-  return crossing(model, manoeuvre, direction, (s, m) => 1 - axleUse(model, m, s, j), 3);
+export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
+  const found = first(model, manoeuvre, direction, { kind: 'limit', axle: j });
+  if (isRefusal(found)) return found;
+  for (let i = 0; i < 2; i++)
+    if (found.state.x[at.load + 2 * j + i]! > model.axles[j].grip[i]!.valid)
+      return refuse('A tire carries more there than its law of grip holds for: told as mu = A - B*N it is good below N = A/(2B).');
+  return found;
 }
 
 /** The lateral acceleration over g at which a wheel's load comes down to nothing; refused where it never does. */
-export function liftOff(
-  model: CornerModel,
-  wheel: 0 | 1 | 2 | 3,
-  direction: 1 | -1,
-  manoeuvre: Manoeuvre,
-): { readonly lateral: number; readonly state: Equilibrium } | Refusal {
-  return crossing(model, manoeuvre, direction, ({ x }) => x[at.load + wheel]! - clearance(model, x, wheel), 3);
+export function liftOff(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
+  return first(model, manoeuvre, direction, { kind: 'lift', wheel });
+}
+
+/** The lateral acceleration over g at which a wheel meets its first stop in bump; refused where it has none or never does. */
+export function stopContact(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
+  if (model.axles[wheel >> 1]!.contact[wheel & 1] === Number.POSITIVE_INFINITY)
+    return refuse('Where that wheel meets a stop is not known.');
+  return first(model, manoeuvre, direction, { kind: 'contact', wheel });
 }
 
 /** Our index of balance, in per cent: positive when the front gives up first. */

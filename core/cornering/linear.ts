@@ -2,9 +2,10 @@
  * Solves a dense square system in place by Gaussian elimination with partial pivoting.
  * @param matrix rows one after another, n*n; destroyed
  * @param right n; becomes the solution
+ * @param second another right side, solved with the same elimination
  * @returns false when the matrix is singular to working precision
  */
-export function solveInPlace(matrix: Float64Array, right: Float64Array, n: number): boolean {
+export function solveInPlace(matrix: Float64Array, right: Float64Array, n: number, second?: Float64Array): boolean {
   for (let column = 0; column < n; column++) {
     let pivot = column;
     let largest = Math.abs(matrix[column * n + column]!);
@@ -22,22 +23,32 @@ export function solveInPlace(matrix: Float64Array, right: Float64Array, n: numbe
         matrix[column * n + k] = matrix[pivot * n + k]!;
         matrix[pivot * n + k] = held;
       }
-      const held = right[column]!;
-      right[column] = right[pivot]!;
-      right[pivot] = held;
+      swap(right, column, pivot);
+      if (second) swap(second, column, pivot);
     }
     const diagonal = matrix[column * n + column]!;
     for (let row = column + 1; row < n; row++) {
-      const factor = matrix[row * n + column]! / diagonal;
-      if (factor === 0) continue;
+      const below = matrix[row * n + column]!;
+      if (below === 0) continue;
+      const factor = below / diagonal;
       for (let k = column + 1; k < n; k++) matrix[row * n + k]! -= factor * matrix[column * n + k]!;
       right[row]! -= factor * right[column]!;
+      if (second) second[row]! -= factor * second[column]!;
     }
   }
+  substitute(matrix, right, n);
+  if (second) substitute(matrix, second, n);
+  return true;
+}
+function swap(list: Float64Array, a: number, b: number): void {
+  const held = list[a]!;
+  list[a] = list[b]!;
+  list[b] = held;
+}
+function substitute(matrix: Float64Array, right: Float64Array, n: number): void {
   for (let row = n - 1; row >= 0; row--) {
     let sum = right[row]!;
     for (let k = row + 1; k < n; k++) sum -= matrix[row * n + k]! * right[k]!;
     right[row] = sum / matrix[row * n + row]!;
   }
-  return true;
 }

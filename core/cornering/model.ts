@@ -21,8 +21,19 @@ export interface BarModel {
 /** Grip coefficient of a tire at a load (N), and its slope (1/N). `valid` is the load up to which the law may be used. */
 export interface GripLaw {
   coefficient(load: number): number;
-  slope(load: number): number;
+  slope(load: number, coefficient: number): number;
   readonly valid: number;
+}
+/** How the wheels of an axle lean, and what that does to their grip: a factor of 1 upright, most at `best`. */
+export interface CamberModel {
+  /** Camber at rest, rad, top outward positive. */
+  readonly standing: readonly [number, number];
+  /** Camber per bump travel, rad/m: minus one over the front-view swing-arm length. Not for a beam axle. */
+  readonly gain: number;
+  /** Lean toward the turn at which the tire grips most, rad. */
+  readonly best: number;
+  /** The factor is `(1 + sharpness*best^2)/(1 + sharpness*(lean - best)^2)`. */
+  readonly sharpness: number;
 }
 export interface AxleModel {
   readonly kind: 'independent' | 'beam';
@@ -40,6 +51,12 @@ export interface AxleModel {
   /** Loads in the reference state, N, in which `law` is read at zero bump. */
   readonly reference: readonly [number, number];
   readonly grip: readonly [GripLaw, GripLaw];
+  /** Undefined where camber is left out. */
+  readonly camber: CamberModel | undefined;
+  /** Bump travel at which each wheel meets its first stop, m; Infinity where none is known. The stops themselves are in `law`. */
+  readonly contact: readonly [number, number];
+  /** Moments that hold the car level in the reference state, to the left, N m: of the body (its weight off center), and on a beam axle of the axle. */
+  readonly rest: { readonly body: number; readonly axle: number };
   /** Tangent of the angle at which drive and brake forces lean on the links: lift of the body per unit of force. */
   readonly driveLift: number;
 }

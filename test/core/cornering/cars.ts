@@ -17,6 +17,9 @@ export const constantGrip: GripLaw = { coefficient: () => 1, slope: () => 0, val
 /** mu = a - b*N. */
 export const fallingGrip = (a: number, b: number): GripLaw => ({ coefficient: (n) => a - b * n, slope: () => -b, valid: a / (2 * b) });
 
+const nowhere = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+const atRest = { body: 0, axle: 0 };
+
 interface L2 {
   readonly stiffness?: readonly [number, number];
   readonly tireRate?: number;
@@ -54,6 +57,9 @@ export function carL2({
       reference: [load / 2, load / 2],
       grip: [grip, grip],
       driveLift: 0,
+      camber: undefined,
+      contact: nowhere,
+      rest: atRest,
     };
   };
   return {
@@ -102,6 +108,9 @@ export function carM8({ gravity = false, independent = false, mismatch = 0 }: M8
       reference: [load / 2, load / 2],
       grip: [constantGrip, constantGrip],
       driveLift: 0,
+      camber: undefined,
+      contact: nowhere,
+      rest: atRest,
     };
   };
   const weight = 10400 + unsprung[0] + unsprung[1];
@@ -133,6 +142,9 @@ export function carM5(law: WheelLaw): CornerModel {
     reference: [3000, 3000],
     grip: [constantGrip, constantGrip],
     driveLift: 0,
+    camber: undefined,
+    contact: nowhere,
+    rest: atRest,
   };
   return {
     axles: [axle, axle],

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
 import { type Equilibrium, equilibrium } from '../../../core/cornering/equilibrium.js';
 import { type CornerModel, type Manoeuvre, steadyTurn } from '../../../core/cornering/model.js';
-import { at, residual, unknowns } from '../../../core/cornering/residual.js';
+import { at, free, residual, unknowns } from '../../../core/cornering/residual.js';
 import { carL2, carM5, carM8, degree, fallingGrip, pound } from './cars.js';
 
 function held(model: CornerModel, manoeuvre: Manoeuvre): Equilibrium {
@@ -122,21 +122,22 @@ describe('check rows of the cornering model', () => {
       const x = Float64Array.from({ length: unknowns }, (_, k) =>
         k === 12 ? 50 : k >= 8 ? 2500 + 400 * Math.sin(k) : 0.004 * Math.cos(3 * k),
       );
-      const [r, jacobian, up, down, ignored] = [
+      const [r, slopes, jacobian, up, down, ignored] = [
+        new Float64Array(13),
         new Float64Array(13),
         new Float64Array(169),
         new Float64Array(13),
         new Float64Array(13),
         new Float64Array(169),
       ];
-      residual(model, manoeuvre, x, r, jacobian);
+      residual(model, manoeuvre, x, r, jacobian, slopes, free);
       for (let k = 0; k < unknowns; k++) {
         const step = k >= 8 ? 1e-2 : 1e-7;
         const [plus, minus] = [Float64Array.from(x), Float64Array.from(x)];
         plus[k]! += step;
         minus[k]! -= step;
-        residual(model, manoeuvre, plus, up, ignored);
-        residual(model, manoeuvre, minus, down, ignored);
+        residual(model, manoeuvre, plus, up, ignored, slopes, free);
+        residual(model, manoeuvre, minus, down, ignored, slopes, free);
         for (let row = 0; row < unknowns; row++) {
           const difference = (up[row]! - down[row]!) / (2 * step);
           expect(Math.abs(difference - jacobian[row * 13 + k]!)).toBeLessThan(1e-5 * Math.max(1, Math.abs(difference)));
