@@ -49,6 +49,7 @@ export async function runOnHomeserver(
       services.render,
       log,
       {
+        signal,
         connect: async ({ homeserver, accessToken }) => {
           const wire = await openWire(homeserver, accessToken);
           // While the homeserver works on the first request. A failure comes up again with the first line.
