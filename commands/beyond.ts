@@ -256,6 +256,12 @@ export const beyond: readonly Subject[] = [
     sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
     line: 'pressure 30 psi at 65 f, hot 120 f',
   },
+  {
+    name: 'verdicts',
+    words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
+    sentence: 'I give numbers, not verdicts: ask for a figure, and what is typical of it is told with it.',
+    line: 'show front ride frequency',
+  },
 ];
 
 interface Found {
@@ -290,16 +296,20 @@ function indexOf(vocabulary: Vocabulary): Index {
 /** Words of those subjects: known, so never mended into something else. */
 export const beyondWords = (vocabulary: Vocabulary): ReadonlySet<string> => indexOf(vocabulary).words;
 
-/** The subject that a line's words, in their order, speak of; the longest phrase first. */
+/** The subject that a line's words speak of: the longest phrase first, then in the order of the list, in which verdicts come last. */
 export function findBeyond(stems: readonly string[], vocabulary: Vocabulary): Found | undefined {
   const { keys, longest } = indexOf(vocabulary);
-  for (let length = Math.min(longest, stems.length); length > 0; length--)
+  for (let length = Math.min(longest, stems.length); length > 0; length--) {
+    let found: Found | undefined;
     for (let from = 0; from + length <= stems.length; from++) {
       const words = stems.slice(from, from + length).join(' ');
       const subject = keys.get(words);
       // A word that is part of a longer phrase of the catalogs, right here, is theirs too.
-      if (subject && !(length === 1 && inCatalog(stems, from, vocabulary))) return { subject, words };
+      if (!subject || (length === 1 && inCatalog(stems, from, vocabulary))) continue;
+      if (!found || beyond.indexOf(subject) < beyond.indexOf(found.subject)) found = { subject, words };
     }
+    if (found) return found;
+  }
   return undefined;
 }
 function inCatalog(stems: readonly string[], at: number, vocabulary: Vocabulary): boolean {

@@ -101,7 +101,7 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
   }
   if (isStop(whole)) {
     const reading = after();
-    return isStop(reading) && (whole.stop === 'beyond' || reading.stop === 'refused') ? whole : reading;
+    return isStop(reading) && !(whole.stop === 'refused' && reading.stop === 'asked') ? whole : reading;
   }
   const items = whole.sides.flatMap((side) => side.items);
   const told = items.filter((item) => item.said !== undefined);

@@ -36,7 +36,7 @@ export type Token =
 /** A number too long to mean anything; the reader refuses it by name. */
 export const mostDigits = 15;
 
-const number = String.raw`(?:\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d{1,15})?|\d{1,40}(?:[.,]\d{1,40})?|[.,]\d{1,40})`;
+const number = String.raw`(?:[1-9]\d{0,2}(?:,\d{3})+(?!\d)(?:\.\d{1,15})?|\d{1,40}(?:[.,]\d{1,40})?|[.,]\d{1,40})`;
 const fraction = String.raw`\d{1,2}\/(?:2|3|4|8|16|32|64)(?!\d|\/|[.,]\d)`;
 const mixed = String.raw`\d{1,4}[ -]${fraction}`;
 const amount = new RegExp(`([-+]?)(${mixed}|${fraction}|${number})`, 'y');
@@ -72,7 +72,7 @@ export function numberOf(text: string): { readonly value: number; readonly other
     const [, sign, whole = '0', top = '0', bottom = '1'] = parts;
     return { value: (sign === '-' ? -1 : 1) * (Number(whole) + Number(top) / Number(bottom)) };
   }
-  if (/^[-+]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(text)) {
+  if (/^[-+]?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?$/.test(text)) {
     const value = Number(text.replaceAll(',', ''));
     return /^[-+]?[1-9]\d{0,2},\d{3}$/.test(text) ? { value, other: Number(text.replace(',', '.')) } : { value };
   }
@@ -87,14 +87,19 @@ const at = (rule: RegExp, text: string, from: number): RegExpExecArray | null =>
 const isDigit = (c: string | undefined): boolean => c !== undefined && c >= '0' && c <= '9';
 
 /** The unit behind a number that ends at `from`, and where it ends. */
-function unitBehind(lower: string, from: number): { readonly spelling: string; readonly end: number; readonly soft: boolean } | undefined {
+function unitBehind(
+  text: string,
+  lower: string,
+  from: number,
+): { readonly spelling: string; readonly end: number; readonly soft: boolean } | undefined {
   const spaced = lower[from] === ' ';
   const start = spaced ? from + 1 : from;
   const spelling = spellingAt(lower, start);
   if (spelling === undefined) return undefined;
   const end = start + spelling.length;
   if (!spaced) return { spelling, end, soft: false };
-  if (notUnits.has(spelling)) return undefined;
+  // `375 n .71` joins, `375 N` is a force.
+  if (notUnits.has(spelling) && text[start] === spelling) return undefined;
   if (spelling !== 'in') return { spelling, end, soft: false };
   const after = lower.slice(end, end + 12);
   if (notInches.test(after)) return undefined;
@@ -141,7 +146,7 @@ function amountAt(text: string, lower: string, from: number): { readonly token: 
   let plural = false;
   let soft = false;
   let side: 'front' | 'rear' | undefined;
-  const behind = unitBehind(lower, end);
+  const behind = unitBehind(text, lower, end);
   if (behind) {
     const attachedTo = lower[end] !== ' ';
     if (behind.spelling === 's' && attachedTo) plural = true;
@@ -187,7 +192,7 @@ function compound(text: string, lower: string, unit: string, from: number) {
   const feet = unit === 'ft' || unit === "'" || unit === 'foot' || unit === 'feet';
   if (!feet && unit !== '°' && unit !== 'deg') return undefined;
   const second = at(rest, text, text[from] === ' ' ? from + 1 : from);
-  const behind = second && unitBehind(lower, second.index + second[0].length);
+  const behind = second && unitBehind(text, lower, second.index + second[0].length);
   const wanted = feet ? ['in', '"', 'inch', 'inches'] : ["'", 'min', 'minutes'];
   if (!behind || !wanted.includes(behind.spelling)) return undefined;
   const { value } = numberOf(second[0]);

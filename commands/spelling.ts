@@ -51,6 +51,8 @@ export function nearest(word: string, known: Iterable<string>): readonly string[
     if (most < 1) continue;
     const slips = distance(word, one, most);
     if (slips > most) continue;
+    // Two slips, one of them in the first letter, make another word: constructor, instructor.
+    if (slips > 1 && word[0] !== one[0]) continue;
     if (slips < best) {
       best = slips;
       found = [one];

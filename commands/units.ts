@@ -300,7 +300,7 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   mass: 'a weight',
   force: 'a force',
   length: 'a length',
-  rate: 'a spring rate',
+  rate: 'a rate',
   angle: 'an angle',
   pressure: 'a pressure',
   stress: 'a stress',

@@ -8,7 +8,7 @@ export const fillers: ReadonlySet<string> = new Set(
   `a an the is are was be been being am it its of do does did done has have had having my mine our your i we me us you what whats which how much many
   please pls plz thx thanks thank hey hi ok okay so just now then there here this that these those would will wouldnt could can should shall may might
   need needs want wants get gets got give gives go goes going went make makes say says said tell let use using put run running about around car cars
-  value number figure amount me exactly actually really also too if when by off come comes came long off it's im ill id id like lets like s
+  value number figure amount me exactly actually really also if when by off come comes came long off it's im ill id id like lets like s
   range something kind thing same each one`
     .split(/\s+/)
     .filter((word) => word !== 'about' && word !== 'now'),
@@ -86,7 +86,6 @@ export const changeWords: ReadonlyMap<string, 1 | -1> = table<1 | -1>({
   taller: 1,
   wider: 1,
   heavier: 1,
-  longer: 1,
   bigger: 1,
   harder: 1,
   faster: 1,
@@ -95,7 +94,6 @@ export const changeWords: ReadonlyMap<string, 1 | -1> = table<1 | -1>({
   lower: -1,
   softer: -1,
   down: -1,
-  shorter: -1,
   narrower: -1,
   lighter: -1,
   smaller: -1,

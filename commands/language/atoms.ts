@@ -4,6 +4,7 @@ import { beyondWords } from '../beyond.js';
 import type { Subject } from '../reading.js';
 import type { AmountToken, Token } from '../scan.js';
 import { nearest } from '../spelling.js';
+import { meaningsOf } from '../units.js';
 import {
   allRound,
   between,
@@ -128,11 +129,16 @@ class Reader {
   /** Reads what starts at a token; says how many tokens it was. */
   #take(token: Token, n: number): number {
     switch (token.is) {
-      case 'amount':
-        this.atoms.push({ is: 'amount', token });
-        if (token.end && this.#isEnd(token))
-          this.atoms.push({ is: 'place', word: token.end, places: placeWords.get(token.end) ?? [], plural: false, all: false });
+      case 'amount': {
+        const { end, ...rest } = token;
+        if (end === undefined || !this.#isEnd(token)) this.atoms.push({ is: 'amount', token: rest });
+        else {
+          const { unit: _, ...bare } = rest;
+          this.atoms.push({ is: 'amount', token: bare });
+          this.atoms.push({ is: 'place', word: end, places: placeWords.get(end) ?? [], plural: false, all: false });
+        }
         return 1;
+      }
       case 'size':
       case 'rim':
         this.atoms.push({ is: 'text', text: token.text, kind: token.is });
@@ -276,6 +282,11 @@ class Reader {
     if (known.has(stemmed) && !(fillers.has(text) && stemmed !== text)) return this.#plain(stemmed, typed);
     if (changeWords.has(text)) return this.#word(n + 1) === 'than' ? 1 : this.#plain(text, typed);
     if (this.#beyond.has(stemmed) && !fillers.has(text)) return this.#plain(stemmed, typed);
+    // how many psi is 2.1 bar
+    if (text === 'many' && next?.is === 'word' && meaningsOf(next.text).length > 0) {
+      this.wantedUnit = next.text;
+      return 2;
+    }
     if (questionWords.has(text)) {
       this.atoms.push({ is: 'break', joint: ',' });
       return 1;
@@ -289,6 +300,8 @@ class Reader {
     return this.#unknownWord(text, stemmed, typed);
   }
   #plain(word: string, typed: string): 1 {
+    const last = this.atoms.at(-1);
+    if (last?.is === 'word' && last.word === word) return 1;
     this.atoms.push({ is: 'word', word, typed });
     return 1;
   }

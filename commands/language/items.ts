@@ -50,7 +50,14 @@ class ItemsReader {
     this.#setting = setting;
     this.#vocabulary = vocabularyOf(setting.catalog);
     this.#ground = { vocabulary: this.#vocabulary, preferences: setting.preferences };
-    const manners = { find: asked.verb === 'find' && !asked.goalOnly, draw: asked.verb === 'draw', compare: asked.verb === 'compare' };
+    const { phrases } = this.#vocabulary;
+    const isCondition = (word: string) => phrases.get(word)?.some(({ entry }) => entry.scope === 'question' && isInput(entry)) ?? false;
+    const manners = {
+      find: asked.verb === 'find' && !asked.goalOnly,
+      draw: asked.verb === 'draw',
+      compare: asked.verb === 'compare',
+      isCondition,
+    };
     const names = new Names(setting, this.#vocabulary);
     const atoms = atomsOf(asked.tokens, this.#vocabulary, names, manners);
     this.#atoms = this.#withMe(atoms, names, manners.compare);
@@ -118,6 +125,7 @@ class ItemsReader {
       ...(against ? [{ part: 'against' as const, side: 0, atoms: against }] : []),
     ];
     this.#parts = [];
+    let open: { readonly at: number; readonly ways: readonly (readonly Slot[])[] } | undefined;
     for (const { part, side, atoms } of all) {
       const ways = readings(this.#shared(part, side, atoms), this.#mode(part), this.#ground);
       const [first, second] = ways;
@@ -129,13 +137,10 @@ class ItemsReader {
           line: nearestLine(this.#atoms, this.#vocabulary),
         };
       }
-      if (second && !first.some((slot) => slot.trouble) && part === 'side') {
-        const asked = this.#eitherWay(ways, side);
-        if (asked) return asked;
-      }
+      if (second && !first.some((slot) => slot.trouble)) open ??= { at: this.#parts.length, ways };
       this.#parts.push({ part, side, slots: first });
     }
-    return undefined;
+    return open && this.#eitherWay(open.at, open.ways);
   }
   /** A side that has an amount but no words takes them from the side before it: `front spring 450 vs 500`. */
   #shared(part: Part['part'], side: number, atoms: readonly Atom[]): readonly Atom[] {
@@ -149,17 +154,18 @@ class ItemsReader {
     const placed = atoms.some((atom) => atom.is === 'place');
     return [...other.atoms.filter((atom) => atom.is === 'word' || (atom.is === 'place' && !placed)), ...atoms];
   }
-  #eitherWay(ways: readonly (readonly Slot[])[], side: number): Stop | undefined {
+  #eitherWay(at: number, ways: readonly (readonly Slot[])[]): Stop | undefined {
     const choices: Choice[] = [];
+    const before = this.#parts;
     for (const slots of ways.slice(0, 4)) {
-      const before = this.#parts;
-      this.#parts = [...before, { part: 'side', side, slots }];
+      this.#parts = before.map((part, n) => (n === at ? { ...part, slots } : part));
       const line = writeReading(this.#draft(), this.#setting);
-      this.#parts = before;
       if (!choices.some((choice) => choice.line === line)) choices.push({ label: line, line });
     }
-    if (choices.length < 2) return undefined;
-    return { stop: 'asked', sentence: `"${this.#asked.text}" can be read in ${choices.length} ways.`, choices };
+    this.#parts = before;
+    return choices.length < 2
+      ? undefined
+      : { stop: 'asked', sentence: `"${this.#asked.text}" can be read in ${choices.length} ways.`, choices };
   }
 
   // -- what stops a line
@@ -324,28 +330,21 @@ class ItemsReader {
     const inputs = this.#slots().flatMap((slot) =>
       slot.candidates.length === 1 && isInput(slot.candidates[0]!.item.entry) ? [slot.candidates[0]!.item] : [],
     );
-    const parts: Part[] = [];
-    for (const part of this.#parts) {
-      const slots: Slot[] = [];
-      for (const slot of part.slots) {
-        if (slot.candidates.length < 2) {
-          slots.push(slot);
-          continue;
-        }
-        const narrowed = this.#narrow(slot, part, figures, inputs);
-        if (narrowed.length > 1) {
-          const choices = narrowed.slice(0, 4).map((candidate): Choice => {
-            const line = writeReading(this.#draftWith(slot, candidate), this.#setting);
-            return { label: line, line };
-          });
-          return askOne(slot, narrowed.length, choices);
-        }
-        slots.push({ ...slot, candidates: narrowed });
-      }
-      parts.push({ ...part, slots });
-    }
-    this.#parts = parts;
-    return undefined;
+    this.#parts = this.#parts.map((part) => ({
+      ...part,
+      slots: part.slots.map((slot) =>
+        slot.candidates.length < 2 ? slot : { ...slot, candidates: this.#narrow(slot, part, figures, inputs) },
+      ),
+    }));
+    const slot = this.#slots().find((one) => one.candidates.length > 1);
+    return slot && this.#askOf(slot);
+  }
+  #askOf(slot: Slot): Stop {
+    const choices = slot.candidates.slice(0, 4).map((candidate): Choice => {
+      const line = writeReading(this.#draftWith(slot, candidate), this.#setting);
+      return { label: line, line };
+    });
+    return askOne(slot, slot.candidates.length, choices);
   }
   /** A pair with a stroke, or four readings told in a row: which is which is asked of a change. */
   #orders(): Stop | undefined {
@@ -377,11 +376,27 @@ class ItemsReader {
       if (some.length > 0) left = some;
     };
     const told = (one: Candidate) => one.item.said !== undefined && isInput(one.item.entry);
-    if (left.some(told)) keep((one) => figures.some((figure) => this.#reaches(figure, one.item)));
+    const reached = (one: Candidate) => figures.some((figure) => this.#reaches(figure, one.item));
+    // What would change nothing of what is asked is not what was meant.
+    if (left.some(told) && figures.length > 0 && !left.some(reached)) return left;
+    if (left.some(told)) keep(reached);
     else if (inputs.length > 0) keep((one) => inputs.every((input) => input.entry.scope === 'question' || this.#reaches(one.item, input)));
+    // A bare fraction that needs no unit to be sane is the ratio that it looks like: at .65.
+    keep(
+      (one) =>
+        part.part === 'condition' &&
+        one.item.entry.dimension === 'ratio' &&
+        typeof one.item.said?.value === 'number' &&
+        !Number.isInteger(one.item.said.value),
+    );
     // What is said with a bare amount at `at` is a condition, if it can be one.
     if (part.part === 'condition' || this.#asked.topic || this.#asked.verb === undefined || this.#asked.verb === 'show')
       keep((one) => one.item.entry.scope === 'question');
+    // at .65, said of a spring, is the spring's.
+    if (left.length > 1 && part.part === 'condition')
+      keep((one) =>
+        inputs.some((input) => input.entry !== one.item.entry && input.entry.path.split('.')[0] === one.item.entry.path.split('.')[0]),
+      );
     if (left.length > 1) left = plainest(left, this.#asked.changes || this.#asked.verb === 'try', this.#vocabulary);
     // A weight of a new car is the car's.
     if (this.#asked.verb === 'save' || this.#asked.verb === 'set')

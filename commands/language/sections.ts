@@ -23,6 +23,8 @@ export interface Manners {
   readonly find: boolean;
   readonly draw: boolean;
   readonly compare: boolean;
+  /** Whether a word alone names a condition: `at 1 in bump`. */
+  isCondition(word: string): boolean;
 }
 const isAmount = (atom: Atom | undefined): atom is AmountAtom => atom?.is === 'amount';
 
@@ -98,9 +100,14 @@ class Cutter {
         return n;
       case 'at': {
         const end = atoms.findIndex((one, k) => k > n && one.is === 'amount');
-        if (end < 0 || end > n + 4) return n;
-        this.conditions.push(atoms.slice(n + 1, end + 1).filter((one) => one.is !== 'break'));
-        return end;
+        // `at this height` is part of a name.
+        const plain =
+          end > n && end <= n + 4 && atoms.slice(n + 1, end).every((one) => one.is === 'word' || one.is === 'place' || one.is === 'break');
+        if (!plain) return n;
+        const after = atoms[end + 1];
+        const last = after?.is === 'word' && this.#manners.isCondition(after.word) ? end + 1 : end;
+        this.conditions.push(atoms.slice(n + 1, last + 1).filter((one) => one.is !== 'break'));
+        return last;
       }
       case 'for':
         if (this.goal === undefined && this.#manners.find && atoms.slice(n + 1).some((one) => one.is === 'amount')) {

@@ -136,6 +136,7 @@ class Section {
     for (const atom of this.#atoms.slice(from, to)) {
       if (atom.is === 'word') words.push(atom.word);
       else if (atom.is === 'place') {
+        if (placeWords.includes(atom.word)) return [];
         const before: readonly string[] | undefined = reach;
         reach = before ? before.filter((place) => atom.places.includes(place)) : atom.places;
         if (reach.length === 0) return [];
@@ -299,7 +300,7 @@ class Section {
         trouble ??= { kind: 'kind', why: `${entry.name} is worked out, not told`, entry };
         continue;
       }
-      if (!amount && entry.scope === 'question' && this.#mode !== 'record' && option === undefined) continue;
+      if (!amount && input && entry.scope === 'question' && this.#mode !== 'record' && option === undefined) continue;
       const where = placing(entry, reach, gear);
       if (!where) {
         const better: Trouble = {
@@ -367,6 +368,7 @@ class Section {
     // A weight that is shared out is told where it is whole.
     keep((one) => !(one.item.entry.extensive && one.item.places.length > 1));
     keep((one) => !one.unlikely);
+    if (!amount) keep((one) => one.item.said !== undefined);
     if (!amount) keep((one) => isInput(one.item.entry) === (this.#mode === 'record'));
     else if (this.#mode === 'goal') keep((one) => !isInput(one.item.entry));
     if (!amount) keep((one) => one.item.entry.kind !== 'curve');
@@ -410,10 +412,6 @@ class Section {
       // A size is the size of what stands on the car, unless its words say otherwise.
       const axle = left.filter((one) => one.item.entry.scope === 'axle');
       if (axle.length > 0) left = axle;
-    }
-    if (this.#mode === 'condition') {
-      const conditions = left.filter((one) => one.item.entry.scope === 'question');
-      if (conditions.length > 0) left = conditions;
     }
     if (left.length === 0 && isAmount(amount) && amount.token.sign === '-') {
       const { sign: _, ...token } = amount.token;
@@ -521,6 +519,7 @@ function related(entries: readonly Entry[]): boolean {
   const [first, ...others] = entries;
   if (!first) return false;
   if (others.every((one) => one.extensive && first.extensive) || others.every((one) => !isInput(one) && !isInput(first))) return true;
+  if (others.some((one) => one.dimension !== first.dimension)) return false;
   const words = new Set(stemsOf(first.name));
   return others.every((one) => stemsOf(one.name).some((word) => words.has(word)));
 }

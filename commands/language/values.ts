@@ -57,7 +57,7 @@ function readings(token: AmountToken, preferences: Preferences): readonly number
 function meaningFor(token: AmountToken, dimension: Dimension): Meaning | 'bare' | undefined {
   if (token.unit === undefined) return 'bare';
   const found = meaningsOf(token.unit).find((one) => one.dimension === dimension);
-  return found ?? (token.soft || token.end ? 'bare' : undefined);
+  return found ?? (token.soft ? 'bare' : undefined);
 }
 /** A token's SI value in a dimension, without a look at what is sane; the unit of `like` where it has none of its own. */
 function plainValue(
@@ -69,10 +69,11 @@ function plainValue(
 ): number | undefined {
   const meaning = meaningFor(token, dimension);
   if (meaning === undefined) return undefined;
-  if (meaning !== 'bare') return toSI(token.value, meaning.unit, preferences, difference);
+  const [value = token.value] = readings(token, preferences);
+  if (meaning !== 'bare') return toSI(value, meaning.unit, preferences, difference);
   const other = like && meaningFor(like, dimension);
   const unit = other && other !== 'bare' ? other.unit : everydayUnits(dimension, preferences)[0]!;
-  return toSI(token.value, unit, preferences, difference);
+  return toSI(value, unit, preferences, difference);
 }
 const dimensionOf = (token: AmountToken): string => {
   const [first] = token.unit === undefined ? [] : meaningsOf(token.unit);
@@ -100,10 +101,10 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
     const wanted = everydayUnits(dimension, preferences)
       .map((unit) => unit.shown)
       .filter((unit) => unit !== '');
-    const like = wanted.length > 0 ? `, in ${wanted.slice(0, 3).join(', ')}` : '';
+    const like = wanted.length > 0 ? ` (${wanted.slice(0, 3).join(', ')})` : '';
     return {
       bad: 'dimension',
-      why: `${token.text} is ${dimensionOf(token)}; ${entry.name} is ${dimensionWords[dimension]}${like}`,
+      why: `${token.text} is ${dimensionOf(token)}; ${entry.name} is wanted as ${dimensionWords[dimension]}${like}`,
       units: wanted,
     };
   }

@@ -1,7 +1,7 @@
 /** What the catalogs' words say: made once for a catalog, asked for every line. */
 import { type Entry, isInput } from '../../core/catalog.js';
 import type { Dimension } from '../../core/dimensions.js';
-import { isGrammar, stem } from '../words.js';
+import { isGrammar, placeWords, stem } from '../words.js';
 import type { Setting } from './setting.js';
 
 export interface Phrase {
@@ -108,7 +108,10 @@ function compile(entries: readonly Entry[]): Vocabulary {
             (one.entry.kind === 'curve') === (entry.kind === 'curve') &&
             near(one.entry),
         ).length;
-      const candidates = entry.words ?? [entry.name];
+      // A number or an end inside a name would be read as one.
+      const sayable = (word: string) =>
+        !/\d/.test(word) && (entry.scope === 'car' || entry.scope === 'question' || !stemsOf(word).some((one) => placeWords.has(one)));
+      const candidates = [...(entry.words ?? [entry.name])].sort((a, b) => Number(sayable(b)) - Number(sayable(a)));
       const name = candidates.find((word) => rivals(word) === 0) ?? candidates[0] ?? entry.name;
       names.set(entry, name);
       return name;

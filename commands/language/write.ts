@@ -5,9 +5,10 @@ import { placesOf } from '../../core/engine.js';
 import type { Clause, Item, Reading, Subject } from '../reading.js';
 import { scan } from '../scan.js';
 import { meaningsOf, toSI, writeExactly } from '../units.js';
+import { isGrammar } from '../words.js';
 import type { Setting } from './setting.js';
 import { inPercent, valueText } from './values.js';
-import { vocabularyOf } from './vocabulary.js';
+import { stemsOf, vocabularyOf } from './vocabulary.js';
 
 const ordinals = ['', '1st', '2nd', '3rd', '4th', '5th', '6th', '7th', '8th'];
 const groups: Readonly<Record<string, readonly string[]>> = {
@@ -32,6 +33,7 @@ function saidText(item: Item, setting: Setting): string {
   if (!said) return '';
   const { preferences } = setting;
   const { value } = said;
+  if (entry.kind === 'choice' && typeof value === 'string') return optionText(entry, value);
   const how = { percent: inPercent(entry) };
   if (typeof value === 'number' && said.change === 'times')
     return `${Number((Math.abs(value - 1) * 100).toPrecision(12))}% ${value >= 1 ? 'more' : 'less'}`;
@@ -41,6 +43,10 @@ function saidText(item: Item, setting: Setting): string {
     return said.text + withinText(item, setting);
   const second = said.to === undefined ? '' : ` to ${valueText(said.to, entry, preferences)}`;
   return `${valueText(value, entry, preferences)}${second}${withinText(item, setting)}`;
+}
+/** A word for an option that a line can hold: `in` alone is a preposition. */
+function optionText(entry: Entry, value: string): string {
+  return [value, ...(entry.optionWords?.[value] ?? [])].find((word) => stemsOf(word).every((one) => !isGrammar(one))) ?? value;
 }
 function withinText({ said, entry }: Item, { preferences }: Setting): string {
   if (said?.within === undefined || !entry.dimension) return '';
@@ -89,6 +95,10 @@ const evidence = { measured: 'measured', spec: 'from the spec sheet', estimated:
 
 /** A whole reading as a line that reads back as the same. */
 export function writeReading(reading: Omit<Reading, 'rest' | 'echoes' | 'mended'>, setting: Setting): string {
+  if (reading.verb === 'find' && reading.goal && !reading.goal.said) {
+    const subjects = reading.sides.flatMap((side) => side.subjects.map((subject) => writeSubject(subject, setting)));
+    return `what would mine need to have ${writeItem(reading.goal, setting)}${subjects.length > 0 ? ` on ${subjects.join(' ')}` : ''}`;
+  }
   const sides = reading.sides.map((side) => writeClause(side, setting)).filter((side, _, all) => side !== '' || all.length > 1);
   const parts = [
     reading.verb ?? '',

@@ -117,10 +117,10 @@ const byHand: Readonly<Record<string, number>> = {
 };
 
 describe('factors', () => {
-  const rows = all.flatMap((dimension) =>
+  const rows: readonly (readonly [string, number])[] = all.flatMap((dimension) =>
     units[dimension]
       .filter((unit) => unit.offset === undefined && !Number.isNaN(unit.factor))
-      .map((unit) => [`${dimension} ${unit.shown}`, unit.factor] as const),
+      .map((unit) => [String(`${dimension} ${unit.shown}`), unit.factor] as const),
   );
   test.each(rows)('%s', (name, factor) => {
     const theirs = inMathjs[name];
