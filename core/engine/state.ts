@@ -3,6 +3,7 @@
 import type { Fact, Facts } from '../car.js';
 import { type Curve, halfWidth, isRefusal, type Refusal, refuse, type Value } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
+import { parse } from './parse.js';
 
 /** The facts of a car and of the question; `then` are the facts of the moment at which ride heights and scale readings were taken. */
 export interface Situation {
@@ -33,22 +34,6 @@ export interface State {
 const absent = -1;
 
 const isCurve = (value: Value): value is Curve => typeof value === 'object';
-
-/** Parsing a size is far dearer than a figure, and the same few texts come again and again. */
-const parsed = new WeakMap<object, Map<string, object | Refusal>>();
-const remembered = 500;
-function parse(node: Node, text: string): object | Refusal {
-  const texts = parsed.get(node.entry) ?? new Map<string, object | Refusal>();
-  parsed.set(node.entry, texts);
-  let value = texts.get(text);
-  if (!value) {
-    if (!node.entry.parse) throw new Error(`${node.entry.path} cannot be parsed`);
-    value = node.entry.parse(text);
-    if (texts.size >= remembered) texts.clear();
-    texts.set(text, value);
-  }
-  return value;
-}
 
 function tell(state: State, node: Node, fact: Fact): void {
   const { value } = fact;

@@ -100,6 +100,8 @@ export const addedMoment = figure({
   needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
   compute: ({ now, then, axle }) => g * (axle === 'front' ? now.frontMoment - then.frontMoment : now.rearMoment - then.rearMoment),
   source: share,
+  nonlinear:
+    'A weight times where it sits. Where both may be nothing (fuel used, a tank in the middle) the doubt is a product of two, which one error at a time does not see: too narrow there, and small.',
 });
 
 export const axleMass = figure({

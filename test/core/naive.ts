@@ -46,6 +46,18 @@ function ofNeeds(node: Node, values: readonly unknown[], errors: Errors, fixed: 
   return width > 0 ? out + errors(`rule ${entry.error === 'common' ? entry.path : asNow(node.path)}`) * width : out;
 }
 
+/** Which `then` nodes rest on facts that have not changed since: they are the very things of now, which a compute may tell by identity. */
+function unchanged(catalog: Catalog, { facts, then = facts }: Situation): boolean[] {
+  const same: boolean[] = [];
+  for (const { index, path, now, from, then: past } of catalog.nodes) {
+    const [a, b] = [facts.get(asNow(path)), then.get(asNow(path))];
+    const told = a === b || (a !== undefined && b !== undefined && a.value === b.value && a.within === b.within && a.source === b.source);
+    const needs = from.every((sources, k) => sources.every((source, o) => same[source] || source === catalog.nodes[now]!.from[k]![o]));
+    same[index] = past && told && needs;
+  }
+  return same;
+}
+
 /**
  * Values by node; undefined where there is none.
  * @param fixed sources of an earlier run: a figure does not change its ways within a doubt; left out, each need is given by the first that has a value
@@ -54,9 +66,11 @@ function ofNeeds(node: Node, values: readonly unknown[], errors: Errors, fixed: 
 export function workOut(catalog: Catalog, situation: Situation, errors: Errors, fixed?: Sources, found: Sources = []): unknown[] {
   const values: unknown[] = [];
   const then = situation.then ?? situation.facts;
+  const same = unchanged(catalog, situation);
   for (const node of catalog.nodes) {
     const fact = node.input ? (node.then ? then : situation.facts).get(asNow(node.path)) : undefined;
-    if (fact) values.push(ofFact(node, fact, errors));
+    if (same[node.index]) values.push(values[node.now]);
+    else if (fact) values.push(ofFact(node, fact, errors));
     else if (node.entry.kind === 'place') values.push(ofPlace(node));
     else values.push(ofNeeds(node, values, errors, fixed, found));
   }
