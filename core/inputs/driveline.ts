@@ -42,3 +42,16 @@ export const frontDriveShare = quantity({
   measure: "From the maker's data of the center differential or coupling.",
   estimate: { needs: {}, compute: () => 0.5, within: { absolute: 0.2 }, source: 'common practice, no source' },
 });
+export const shaftReactionTold = quantity({
+  path: 'shaft.reaction',
+  scope: 'axle',
+  name: "share of the propeller shaft's torque that the other axle's springs hold, on a beam",
+  label: 'shaft torque share',
+  symbol: 'K_o/K',
+  words: ['shaft torque share', 'propeller torque share'],
+  dimension: 'ratio',
+  sane: [0.05, 0.95],
+  told: { usually: 'spec', measured: { absolute: 0.05 }, spec: { absolute: 0.05 } },
+  measure: "The other axle's share of the roll stiffness; known springs and bars make it needless.",
+  estimate: { needs: {}, compute: () => 0.6, within: { absolute: 0.15 }, source: 'common practice, no source' },
+});

@@ -1,0 +1,70 @@
+/** Anti-squat, anti-dive and anti-lift from where the links of an axle point. */
+import { figure, thisAxle } from '../catalog.js';
+import { axleKind } from '../inputs/axles.js';
+import * as told from '../inputs/links.js';
+import { cgHeight, wheelbase } from '../inputs/mass.js';
+import { brakeShareNow } from './brakes.js';
+import { loadedRadius } from './travel.js';
+
+const source =
+  'forces act from the wheel center where their torque is held by the body (independent axle, inboard brake), from the ground where it is held by the links (beam axle, outboard brake)';
+
+export const driveLift = figure({
+  path: 'links.driveLift',
+  scope: 'axle',
+  name: 'lift of the body by the links per thrust',
+  label: 'lift per thrust',
+  symbol: 'tan_b',
+  dimension: 'ratio',
+  needs: { inward: told.instantCentreAhead, height: told.instantCentreHeight, kind: axleKind, radius: loadedRadius, axle: thisAxle },
+  // Links that meet inward and above lift a pushing rear, and draw a pulling front down.
+  compute: ({ inward, height, kind, radius, axle }) => ((axle === 'rear' ? 1 : -1) * (height - (kind === 'beam' ? 0 : radius))) / inward,
+  source,
+});
+export const brakeLift = figure({
+  path: 'links.brakeLift',
+  scope: 'axle',
+  name: 'lift of the body by the links per forward force of braking',
+  label: 'lift per brake force',
+  symbol: 'tan_b',
+  dimension: 'ratio',
+  needs: {
+    inward: told.instantCentreAhead,
+    height: told.instantCentreHeight,
+    place: told.brakePlace,
+    kind: axleKind,
+    radius: loadedRadius,
+    axle: thisAxle,
+  },
+  compute: ({ inward, height, place, kind, radius, axle }) =>
+    ((axle === 'rear' ? 1 : -1) * (height - (place === 'inboard' && kind !== 'beam' ? radius : 0))) / inward,
+  source,
+});
+export const antiSquat = figure({
+  path: 'links.antiSquat',
+  scope: 'axle',
+  name: 'anti-squat of a driven rear axle, anti-lift of a driven front one',
+  label: 'anti-squat, anti-lift',
+  main: true,
+  symbol: 'AS',
+  words: ['anti squat', 'antisquat', 'anti-squat', 'anti lift'],
+  dimension: 'ratio',
+  typical: { range: [0, 1], of: 'road cars; common practice, no source' },
+  needs: { lift: driveLift, wheelbase, height: cgHeight, axle: thisAxle },
+  compute: ({ lift, wheelbase, height, axle }) => ((axle === 'rear' ? lift : -lift) * wheelbase) / height,
+  source: 'share of the load transfer that the links hold instead of the springs, this axle alone driven: tan(beta) L/h',
+});
+export const antiDive = figure({
+  path: 'links.antiDive',
+  scope: 'axle',
+  name: 'anti-dive of the front, anti-lift of the rear under braking',
+  label: 'anti-dive, brake lift',
+  main: true,
+  symbol: 'AD',
+  words: ['anti dive', 'antidive', 'anti-dive', 'brake anti lift'],
+  dimension: 'ratio',
+  typical: { range: [0, 0.6], of: 'road cars; common practice, no source' },
+  needs: { lift: brakeLift, share: brakeShareNow, wheelbase, height: cgHeight, axle: thisAxle },
+  compute: ({ lift, share, wheelbase, height, axle }) => ((axle === 'front' ? -lift * share : lift * (1 - share)) * wheelbase) / height,
+  source: "tan(beta) L/h times the axle's share of the brake force",
+});
