@@ -12,10 +12,10 @@ export function askOne(slot: Slot, count: number, choices: readonly Choice[]): S
   if (count > 4)
     return {
       stop: 'asked',
-      sentence: `${sentence(slot.text)} of what? ${count} things could be meant; say which with a word.`,
+      sentence: `${sentence(slot.text())} of what? ${count} things could be meant; say which with a word.`,
       choices: [],
     };
-  return { stop: 'asked', sentence: `"${slot.text}" could be:`, choices };
+  return { stop: 'asked', sentence: `"${slot.text()}" could be:`, choices };
 }
 /** A line that works and is about what the line's known words are about. */
 export function nearestLine(atoms: Atoms, vocabulary: Vocabulary): string {

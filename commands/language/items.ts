@@ -181,7 +181,7 @@ class ItemsReader {
     if (verb !== undefined || atoms.some((atom) => atom.is !== 'amount' && atom.is !== 'place' && atom.is !== 'break')) return undefined;
     const words = atoms.flatMap((atom) => (atom.is === 'amount' ? [atomText(atom)] : atom.is === 'place' ? [atom.word] : []));
     const amount = atoms.find((atom) => atom.is === 'amount');
-    return this.#ofWhat({ kind: 'alone', why: words.join(' '), ...(amount?.is === 'amount' ? { amount } : {}) });
+    return this.#ofWhat({ kind: 'alone', why: () => words.join(' '), ...(amount?.is === 'amount' ? { amount } : {}) });
   }
   /** `450 lb/in + 8 kg`: amounts of two kinds can't be added. */
   #sum(): Stop | undefined {
@@ -236,7 +236,7 @@ class ItemsReader {
     const order: readonly Trouble['kind'][] = ['negative', 'dimension', 'range', 'unit', 'word', 'place', 'kind', 'alone'];
     const below = ({ trouble }: (typeof troubles)[number]) => ((trouble.amount?.token.value ?? 0) < 0 ? 0 : 1);
     const [worst] = troubles.sort((a, b) => order.indexOf(a.trouble.kind) - order.indexOf(b.trouble.kind) || below(a) - below(b));
-    return worst && this.#refusal(worst.trouble, worst.slot.text);
+    return worst && this.#refusal(worst.trouble, worst.slot.text());
   }
   #refusal(trouble: Trouble, text = ''): Stop {
     const line = this.#lineInstead(trouble);
@@ -247,38 +247,38 @@ class ItemsReader {
       case 'word':
         return {
           stop: 'refused',
-          sentence: `I can't tell what "${trouble.words}" is about here.`,
+          sentence: `I can't tell what "${text}" is about here.`,
           line: nearestLine(this.#atoms, this.#vocabulary),
         };
       case 'alone':
         return this.#ofWhat(trouble);
       case 'place':
-        return { stop: 'refused', sentence: `${sentence(trouble.why)}.`, ...(line ? { line } : {}) };
+        return { stop: 'refused', sentence: `${sentence(trouble.why())}.`, ...(line ? { line } : {}) };
       case 'negative':
-        return { stop: 'refused', sentence: `${text === '' ? '' : `"${text}": `}${trouble.why}.`, ...(line ? { line } : {}) };
+        return { stop: 'refused', sentence: `${text === '' ? '' : `"${text}": `}${trouble.why()}.`, ...(line ? { line } : {}) };
       default:
         return {
           stop: 'refused',
-          sentence: `${sentence(trouble.why)}.`,
+          sentence: `${sentence(trouble.why())}.`,
           ...(line ? { line } : entry ? { line: `show ${this.#vocabulary.nameOf(entry)}` } : {}),
         };
     }
   }
   #ofWhat(trouble: Trouble): Stop {
-    const say = /\d/.test(trouble.why) ? `${trouble.why} of what?` : `${sentence(trouble.why)}: of what?`;
-    const example = /^(?:front|rear|left|right)$/.test(trouble.why) ? `show everything ${trouble.why}` : 'set front spring 450 lb/in';
+    const say = /\d/.test(trouble.why()) ? `${trouble.why()} of what?` : `${sentence(trouble.why())}: of what?`;
+    const example = /^(?:front|rear|left|right)$/.test(trouble.why()) ? `show everything ${trouble.why()}` : 'set front spring 450 lb/in';
     return { stop: 'asked', sentence: `${say} Say it with a word: ${example}`, choices: [] };
   }
   #whichUnit(trouble: Trouble): Stop {
     const { entry, amount, units = [] } = trouble;
-    if (!entry?.dimension || !amount || units.length === 0) return { stop: 'asked', sentence: `${sentence(trouble.why)}.`, choices: [] };
+    if (!entry?.dimension || !amount || units.length === 0) return { stop: 'asked', sentence: `${sentence(trouble.why())}.`, choices: [] };
     const choices = units.slice(0, 4).map((unit): Choice => {
       const one = meaningsOf(unit.toLowerCase()).find((meaning) => meaning.dimension === entry.dimension)?.unit;
       const value = one ? amount.token.value * one.factor + (one.offset ?? 0) : amount.token.value;
       const line = this.#lineWith(trouble, value);
       return { label: `${amount.token.value} ${unit}`, line: line ?? '' };
     });
-    return { stop: 'asked', sentence: `${sentence(trouble.why)}`, choices: choices.filter((choice) => choice.line !== '') };
+    return { stop: 'asked', sentence: `${sentence(trouble.why())}`, choices: choices.filter((choice) => choice.line !== '') };
   }
   /** The line with the span in trouble put right: the same number in the unit that was wanted, or a usual amount. */
   #lineInstead(trouble: Trouble): string | undefined {

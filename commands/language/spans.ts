@@ -10,19 +10,18 @@ import type { Item, Said } from '../reading.js';
 import { meaningsOf } from '../units.js';
 import { nouns, stem } from '../words.js';
 import type { Atom } from './atoms.js';
-import { type AmountAtom, atomText, type TextAtom, textWorth, type Worth, worth } from './values.js';
+import { type AmountAtom, atomText, canBe, type TextAtom, textWorth, type Worth, worth } from './values.js';
 import { keyOf, type Phrase, stemsOf, type Vocabulary } from './vocabulary.js';
 
 /** What a section is for: it decides between an input and a figure of one name, and where a bare amount looks first. */
 export type Mode = 'record' | 'ask' | 'goal' | 'condition';
 export interface Trouble {
   readonly kind: 'dimension' | 'range' | 'negative' | 'kind' | 'unit' | 'place' | 'word' | 'alone';
-  readonly why: string;
+  readonly why: () => string;
   readonly entry?: Entry;
   readonly places?: readonly string[];
   readonly units?: readonly string[];
   readonly amount?: AmountAtom;
-  readonly words?: string;
 }
 export interface Candidate {
   readonly item: Item;
@@ -35,26 +34,35 @@ export interface Candidate {
 export interface Slot {
   readonly candidates: readonly Candidate[];
   readonly trouble?: Trouble;
-  readonly text: string;
+  readonly text: () => string;
   readonly gear?: string;
 }
+type Valued = Worth & { readonly each?: readonly Said[] };
 interface Partial {
   readonly amount: AmountAtom | TextAtom;
   readonly reach: readonly string[] | undefined;
   readonly gear: string | undefined;
-  readonly text: string;
+  readonly text: () => string;
 }
 type Piece = { readonly is: 'slot'; readonly slot: Slot } | { readonly is: 'partial'; readonly partial: Partial };
 interface Way {
   readonly cost: number;
-  readonly pieces: readonly Piece[];
+  readonly piece: Piece | undefined;
+  readonly before: Way | undefined;
 }
+const piecesOf = (way: Way): Piece[] => {
+  const pieces: Piece[] = [];
+  for (let at: Way | undefined = way; at; at = at.before) if (at.piece) pieces.push(at.piece);
+  return pieces.reverse();
+};
 export interface Ground {
   readonly vocabulary: Vocabulary;
   readonly preferences: Preferences;
 }
 const waysKept = 16;
 const longestSpan = 9;
+/** No phrase of the catalogs has more. */
+const mostWords = 7;
 const rank: Readonly<Record<Entry['scope'], number>> = { question: 0, car: 0, gear: 1, axle: 1, corner: 2 };
 
 const isAmount = (atom: Atom | undefined): atom is AmountAtom => atom?.is === 'amount';
@@ -79,6 +87,15 @@ function placing(
   const places = all.filter((place) => reach.includes(place));
   return places.length > 0 ? { places, placed: true } : undefined;
 }
+/** Adds a way to those that end at one place, which stay in order and few. */
+function keepCheapest(ways: Way[], way: Way): void {
+  const last = ways[ways.length - 1];
+  if (ways.length >= waysKept && last && last.cost <= way.cost) return;
+  let at = ways.length;
+  while (at > 0 && ways[at - 1]!.cost > way.cost) at--;
+  ways.splice(at, 0, way);
+  if (ways.length > waysKept) ways.pop();
+}
 class Section {
   readonly #atoms: readonly Atom[];
   readonly #mode: Mode;
@@ -86,10 +103,14 @@ class Section {
   readonly #hasAmounts: boolean;
   /** Dimensions of what the section's words can name: an amount of another takes no neighbour's words. */
   readonly #named = new Set<Dimension>();
-  #textNow = '';
 
-  constructor(atoms: readonly Atom[], mode: Mode, ground: Ground) {
+  /** Whether an amount without words may be any entry that its dimension allows: a last resort, and a long search. */
+  readonly #wide: boolean;
+  readonly #valued = new Map<AmountAtom | TextAtom, Map<Entry, Valued>>();
+
+  constructor(atoms: readonly Atom[], mode: Mode, ground: Ground, wide: boolean) {
     this.#atoms = atoms;
+    this.#wide = wide;
     this.#mode = mode;
     this.#ground = ground;
     const { holding, phrases } = ground.vocabulary;
@@ -103,27 +124,27 @@ class Section {
   ways(): readonly Way[] {
     const atoms = this.#atoms;
     const best: Way[][] = Array.from({ length: atoms.length + 1 }, () => []);
-    best[0]!.push({ cost: 0, pieces: [] });
+    best[0]!.push({ cost: 0, piece: undefined, before: undefined });
     for (let from = 0; from < atoms.length; from++) {
       const here = best[from]!;
       if (here.length === 0) continue;
-      here.sort((a, b) => a.cost - b.cost);
-      here.length = Math.min(here.length, waysKept);
       if (atoms[from]!.is === 'break' || !spannable(atoms[from]!)) {
-        best[from + 1]!.push(...here);
+        for (const way of here) keepCheapest(best[from + 1]!, way);
         continue;
       }
       let amounts = 0;
+      let words = 0;
       for (let to = from + 1; to <= atoms.length && to - from <= longestSpan; to++) {
         const last = atoms[to - 1]!;
         if (!spannable(last)) break;
         if (last.is === 'amount' || last.is === 'text') amounts++;
         if (amounts > 1) break;
+        if (last.is === 'word' && ++words > mostWords) break;
         for (const { piece, cost } of this.#span(from, to))
-          for (const way of here) best[to]!.push({ cost: way.cost + cost, pieces: [...way.pieces, piece] });
+          for (const way of here) keepCheapest(best[to]!, { cost: way.cost + cost, piece, before: way });
       }
     }
-    return best[atoms.length]!.sort((a, b) => a.cost - b.cost).slice(0, waysKept);
+    return best[atoms.length]!;
   }
   /** What a span can be, with what it costs to believe it. */
   #span(from: number, to: number): { piece: Piece; cost: number }[] {
@@ -147,8 +168,7 @@ class Section {
         gear = atom.gear;
       } else if (atom.is === 'amount' || atom.is === 'text') amount = atom;
     }
-    const text = this.#textOf(from, to);
-    this.#textNow = text;
+    const text = () => this.#textOf(from, to);
     const slot = (candidates: readonly Candidate[], trouble?: Trouble): Piece => ({
       is: 'slot',
       slot: { candidates, text, ...(trouble ? { trouble } : {}), ...(gear === undefined ? {} : { gear }) },
@@ -166,6 +186,7 @@ class Section {
       if (own && own.candidates.length > 0) out.push({ piece: slot(own.candidates), cost: 1 });
       const slang = isAmount(amount) && (plural || amount.token.plural) ? this.#slang(amount, reach) : undefined;
       if (slang) out.push({ piece: slot(slang.candidates, slang.trouble), cost: 1 });
+      if (!this.#wide && amount.is === 'amount' && gear === undefined) return out;
       const alone = this.#byDimension(amount, reach, gear);
       if (alone.candidates.length > 0)
         out.push({ piece: slot(alone.candidates), cost: gear === undefined && amount.is === 'amount' ? 3 : 1.2 });
@@ -175,7 +196,7 @@ class Section {
     if (words.length === 0) {
       // A place or a gear alone says where, not what.
       const where = placeWords.join(' ') || (gear === undefined ? '' : ordinalOf(gear));
-      return to - from === 1 ? [{ piece: slot([], { kind: 'alone', why: where }), cost: 6 }] : [];
+      return to - from === 1 ? [{ piece: slot([], { kind: 'alone', why: () => where }), cost: 6 }] : [];
     }
     const found = this.#byWords(words, placeWords, reach, gear, amount);
     const out: { piece: Piece; cost: number }[] = [];
@@ -188,7 +209,7 @@ class Section {
         piece: slot([], found.trouble),
         cost: (found.trouble.kind === 'kind' ? 14 : found.trouble.kind === 'word' ? 15 : 10) + found.cost - 0.1 * words.length,
       });
-    if (to - from === 1) out.push({ piece: slot([], { kind: 'word', why: '', words: text }), cost: 16 });
+    if (to - from === 1) out.push({ piece: slot([], { kind: 'word', why: () => '' }), cost: 16 });
     return out;
   }
   #textOf(from: number, to: number): string {
@@ -210,13 +231,21 @@ class Section {
       .join(' ')
       .trim();
   }
-  #worth(entry: Entry, amount: AmountAtom | TextAtom): Worth & { readonly each?: readonly Said[] } {
+  /** What an amount is worth to an entry: asked for many spans, worked out once. */
+  #worth(entry: Entry, amount: AmountAtom | TextAtom): Valued {
+    const of = this.#valued.get(amount) ?? new Map<Entry, Valued>();
+    this.#valued.set(amount, of);
+    const value = of.get(entry) ?? this.#worthAnew(entry, amount);
+    of.set(entry, value);
+    return value;
+  }
+  #worthAnew(entry: Entry, amount: AmountAtom | TextAtom): Valued {
     if (amount.is === 'text') return textWorth(entry, amount);
     const { list } = amount;
     if (!list) return worth(entry, amount, this.#ground.preferences);
     const places = placesOf(entry.scope).length;
     if (places < 2 || (entry.scope === 'gear' ? list.length > places : list.length !== places))
-      return { bad: 'kind', why: `${list.length} amounts for ${entry.name}: say which is which` };
+      return { bad: 'kind', why: () => `${list.length} amounts for ${entry.name}: say which is which` };
     const each: Said[] = [];
     let note: string | undefined;
     for (const token of list) {
@@ -297,7 +326,7 @@ class Section {
     for (const { entry, option } of found) {
       const input = isInput(entry);
       if (amount && !input && this.#mode !== 'goal') {
-        trouble ??= { kind: 'kind', why: `${entry.name} is worked out, not told`, entry };
+        trouble ??= { kind: 'kind', why: () => `${entry.name} is worked out, not told`, entry };
         continue;
       }
       if (!amount && input && entry.scope === 'question' && this.#mode !== 'record' && option === undefined) continue;
@@ -305,7 +334,7 @@ class Section {
       if (!where) {
         const better: Trouble = {
           kind: 'place',
-          why: placeWhy(entry, reach, gear),
+          why: () => placeWhy(entry, reach, gear),
           entry,
           places: placesOf(entry.scope),
           ...(isAmount(amount) ? { amount } : {}),
@@ -356,7 +385,7 @@ class Section {
     }
     return {
       candidates: this.#likeliest(candidates, amount !== undefined),
-      trouble: trouble ?? { kind: 'word' as const, why: '', words: this.#textNow },
+      trouble: trouble ?? { kind: 'word' as const, why: () => '' },
     };
   }
   #likeliest(all: readonly (Candidate & { readonly rank: number; readonly told: boolean })[], amount: boolean): readonly Candidate[] {
@@ -391,7 +420,11 @@ class Section {
     for (const entry of pool) {
       if (amount.is === 'text' && entry.kind !== 'designation') continue;
       if (entry.scope === 'question' && this.#mode === 'record') continue;
-      if (!entry.words) continue;
+      if (
+        !entry.words ||
+        (isAmount(amount) && !amount.list && amount.change === undefined && !canBe(entry, amount.token, this.#ground.preferences))
+      )
+        continue;
       const where = placing(entry, reach, gear);
       if (!where || (entry.extensive && where.places.length > 1)) continue;
       if (gear !== undefined && entry.scope !== 'gear') continue;
@@ -419,13 +452,13 @@ class Section {
       if (above)
         trouble = {
           kind: 'negative',
-          why: `${above.item.entry.name} must be above 0`,
+          why: () => `${above.item.entry.name} must be above 0`,
           entry: above.item.entry,
           places: above.item.places,
           amount,
         };
     }
-    return { candidates: left, trouble: trouble ?? { kind: 'alone', why: amount.is === 'text' ? amount.text : atomText(amount) } };
+    return { candidates: left, trouble: trouble ?? { kind: 'alone', why: () => (amount.is === 'text' ? amount.text : atomText(amount)) } };
   }
   #figuresFor(amount: AmountAtom | TextAtom): readonly Entry[] {
     if (amount.is === 'text') return [];
@@ -450,7 +483,7 @@ class Section {
           candidates.push({ item: { entry, ...where, said: said.said }, unlikely: false, ...(said.note ? { note: said.note } : {}) });
       }
     if (!width) return candidates.length > 0 ? { candidates } : undefined;
-    const why = `${amount.token.text}: springs of ${value}, or tires ${value} wide? A tire needs its whole size, like ${value}/40R17`;
+    const why = () => `${amount.token.text}: springs of ${value}, or tires ${value} wide? A tire needs its whole size, like ${value}/40R17`;
     return {
       candidates: [],
       trouble: {
@@ -463,10 +496,11 @@ class Section {
   }
   /** The spans without words take the entry of the one before, else of the one after; undefined where that can't be. `extra` is what it costs. */
   fill(way: Way): { readonly slots: readonly Slot[]; readonly extra: number } | undefined {
-    const slots: (Slot | undefined)[] = way.pieces.map((piece) => (piece.is === 'slot' ? piece.slot : undefined));
+    const pieces = piecesOf(way);
+    const slots: (Slot | undefined)[] = pieces.map((piece) => (piece.is === 'slot' ? piece.slot : undefined));
     let extra = 0;
     const take = (n: number, neighbour: Slot | undefined): void => {
-      const piece = way.pieces[n];
+      const piece = pieces[n];
       if (piece?.is !== 'partial' || !neighbour) return;
       const { amount, reach, gear, text } = piece.partial;
       let trouble: Trouble | undefined;
@@ -542,20 +576,30 @@ const signature = (slots: readonly Slot[]): string =>
       (slot) =>
         slot.candidates
           .map(({ item }) => `${item.places.join('+')}.${item.entry.path}=${JSON.stringify(item.said?.value)}${item.said?.to ?? ''}`)
-          .join('|') + (slot.trouble ? `!${slot.text}` : ''),
+          .join('|') + (slot.trouble ? `!${slot.text()}` : ''),
     )
     .sort()
     .join(';');
 
+/** Above this a reading holds a word that nothing took, or an amount that is none. */
+const doubtful = 8;
 /** The readings of a section that cost least: one, or several that cost the same and differ. */
 export function readings(atoms: readonly Atom[], mode: Mode, ground: Ground): readonly (readonly Slot[])[] {
-  const section = new Section(atoms, mode, ground);
-  const filled = section.ways().flatMap((way) => {
+  const near = cheapest(new Section(atoms, mode, ground, false));
+  if (near.cost < doubtful && near.out.every((slots) => slots.every((slot) => !slot.trouble))) return near.out;
+  return cheapest(new Section(atoms, mode, ground, true)).out;
+}
+function cheapest(section: Section): { readonly cost: number; readonly out: readonly (readonly Slot[])[] } {
+  let cost = Number.POSITIVE_INFINITY;
+  let out: (readonly Slot[])[] = [];
+  for (const way of section.ways()) {
+    if (way.cost > cost + 1e-6) break;
     const found = section.fill(way);
-    return found ? [{ slots: found.slots, cost: way.cost + found.extra }] : [];
-  });
-  const least = Math.min(...filled.map((one) => one.cost));
-  const out: (readonly Slot[])[] = [];
-  for (const { slots, cost } of filled) if (cost <= least + 1e-6 && !out.some((one) => same(one, slots))) out.push(slots);
-  return out;
+    if (!found || way.cost + found.extra > cost + 1e-6) continue;
+    if (way.cost + found.extra < cost - 1e-6) {
+      cost = way.cost + found.extra;
+      out = [found.slots];
+    } else if (!out.some((slots) => same(slots, found.slots))) out.push(found.slots);
+  }
+  return { cost, out };
 }

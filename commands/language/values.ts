@@ -37,11 +37,18 @@ export type Worth =
       readonly note?: string /** Read in another unit than the member's own, or not sane: less likely. */;
       readonly unlikely: boolean;
     }
-  | { readonly bad: 'dimension' | 'range' | 'negative' | 'kind' | 'unit'; readonly why: string; readonly units?: readonly string[] };
+  | { readonly bad: 'dimension' | 'range' | 'negative' | 'kind' | 'unit'; readonly why: () => string; readonly units?: readonly string[] };
 
 /** Whether a ratio is better said in per cent. */
-export const inPercent = (entry: Pick<Entry, 'dimension' | 'words' | 'name'>): boolean =>
-  entry.dimension === 'ratio' && /\b(?:share|percent)\b/.test([entry.name, ...(entry.words ?? [])].join(' '));
+const percentages = new WeakMap<object, boolean>();
+export function inPercent(entry: Pick<Entry, 'dimension' | 'words' | 'name'>): boolean {
+  if (entry.dimension !== 'ratio') return false;
+  const known = percentages.get(entry);
+  if (known !== undefined) return known;
+  const found = /\b(?:share|percent)\b/.test([entry.name, ...(entry.words ?? [])].join(' '));
+  percentages.set(entry, found);
+  return found;
+}
 
 const article = (text: string): string => text.replace(/^an? /, '');
 /** What is shown of an entry: a limit, an example. */
@@ -54,6 +61,22 @@ function readings(token: AmountToken, preferences: Preferences): readonly number
   const [small, large] = Math.abs(token.value) < Math.abs(token.other) ? [token.value, token.other] : [token.other, token.value];
   return token.text.includes(preferences.decimalMark) ? [small, large] : [large, small];
 }
+/** Whether a bare number can be an amount of an entry at all: a quick look before the careful one. */
+export function canBe(entry: Entry, token: AmountToken, preferences: Preferences): boolean {
+  const { sane, dimension } = entry;
+  if (!sane || !dimension || entry.kind !== 'quantity') return entry.kind !== 'choice' && entry.kind !== 'designation';
+  if (token.unit !== undefined && !token.soft)
+    return meaningsOf(token.unit).some((one) => one.dimension === dimension) || percentChange(token);
+  if (token.sign === '+' || token.apart || token.soft) return true;
+  const [low, high] = sane;
+  const slack = 1e-9 * (high - low);
+  const fits = (value: number) =>
+    everydayUnits(dimension, preferences).some(
+      (unit) => value * unit.factor + (unit.offset ?? 0) >= low - slack && value * unit.factor + (unit.offset ?? 0) <= high + slack,
+    );
+  return fits(token.value) || (token.other !== undefined && fits(token.other));
+}
+const percentChange = (token: AmountToken): boolean => token.unit === '%' || token.unit === 'percent';
 function meaningFor(token: AmountToken, dimension: Dimension): Meaning | 'bare' | undefined {
   if (token.unit === undefined) return 'bare';
   const found = meaningsOf(token.unit).find((one) => one.dimension === dimension);
@@ -81,9 +104,10 @@ const dimensionOf = (token: AmountToken): string => {
 };
 export function worth(entry: Entry, atom: AmountAtom, preferences: Preferences): Worth {
   if (entry.kind === 'curve')
-    return atom.curve ? curveWorth(entry, atom.curve, atom.token, preferences) : { bad: 'kind', why: `${entry.name} is a table` };
-  if (atom.curve) return { bad: 'kind', why: `${entry.name} is one number, not a table` };
-  if (!entry.dimension || (entry.kind !== 'quantity' && entry.kind !== 'figure')) return { bad: 'kind', why: `${entry.name} is no amount` };
+    return atom.curve ? curveWorth(entry, atom.curve, atom.token, preferences) : { bad: 'kind', why: () => `${entry.name} is a table` };
+  if (atom.curve) return { bad: 'kind', why: () => `${entry.name} is one number, not a table` };
+  if (!entry.dimension || (entry.kind !== 'quantity' && entry.kind !== 'figure'))
+    return { bad: 'kind', why: () => `${entry.name} is no amount` };
   return quantityWorth(entry, entry.dimension, atom, preferences);
 }
 function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, preferences: Preferences): Worth {
@@ -98,15 +122,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
 
   const meaning = meaningFor(token, dimension);
   if (meaning === undefined) {
-    const wanted = everydayUnits(dimension, preferences)
-      .map((unit) => unit.shown)
-      .filter((unit) => unit !== '');
-    const like = wanted.length > 0 ? ` (${wanted.slice(0, 3).join(', ')})` : '';
-    return {
-      bad: 'dimension',
-      why: `${token.text} is ${dimensionOf(token)}; ${entry.name} is wanted as ${dimensionWords[dimension]}${like}`,
-      units: wanted,
-    };
+    return { bad: 'dimension', why: () => wrongDimension(token, entry, dimension, preferences) };
   }
   if (change !== undefined) {
     const si = plainValue(token, dimension, preferences, undefined, true);
@@ -172,8 +188,15 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
     const text = unit === '' ? number : unit === '%' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
     return finish(toSI(chosen.value, chosen.unit, preferences), second ? atomText(atom) : text, note, !home, chosen.unit);
   }
-  if (fits.length > 1) return { bad: 'unit', why: `${token.text} of which unit?`, units: fits.map((one) => one.unit.shown) };
+  if (fits.length > 1) return { bad: 'unit', why: () => `${token.text} of which unit?`, units: fits.map((one) => one.unit.shown) };
   return outside(entry, toSI(token.value, own[0]!, preferences), token, preferences);
+}
+function wrongDimension(token: AmountToken, entry: Entry, dimension: Dimension, preferences: Preferences): string {
+  const wanted = everydayUnits(dimension, preferences)
+    .map((unit) => unit.shown)
+    .filter((unit) => unit !== '');
+  const like = wanted.length > 0 ? ` (${wanted.slice(0, 3).join(', ')})` : '';
+  return `${token.text} is ${dimensionOf(token)}; ${entry.name} is wanted as ${dimensionWords[dimension]}${like}`;
 }
 function plainValueIn(
   token: AmountToken,
@@ -194,11 +217,11 @@ function outside(entry: Entry, si: number, token: AmountToken, preferences: Pref
   const negative = low >= 0 && (si < 0 || (si === 0 && low > 0));
   if (negative) {
     const scale = entry.extensive && entry.scope === 'corner' ? 'a scale cannot read below zero; ' : '';
-    return { bad: 'negative', why: `${scale}${entry.name} must be above 0, and ${token.text} is not` };
+    return { bad: 'negative', why: () => `${scale}${entry.name} must be above 0, and ${token.text} is not` };
   }
   return {
     bad: 'range',
-    why: `${token.text} is out of range for ${entry.name}: ${shown(low, entry, preferences)} to ${shown(high, entry, preferences)}`,
+    why: () => `${token.text} is out of range for ${entry.name}: ${shown(low, entry, preferences)} to ${shown(high, entry, preferences)}`,
   };
 }
 const bareText = (token: AmountToken): string =>
@@ -212,7 +235,7 @@ export function atomText(atom: AmountAtom): string {
 
 function curveWorth(entry: Entry, curve: NonNullable<AmountAtom['curve']>, token: AmountToken, preferences: Preferences): Worth {
   const { dimension, along } = entry;
-  if (!dimension || !along) return { bad: 'kind', why: `${entry.name} is no table` };
+  if (!dimension || !along) return { bad: 'kind', why: () => `${entry.name} is no table` };
   const x: number[] = [];
   const y: number[] = [];
   const unitsOf = (n: 0 | 1) => curve.points.map((point) => point[n]).find((one) => one.unit !== undefined);
@@ -222,20 +245,20 @@ function curveWorth(entry: Entry, curve: NonNullable<AmountAtom['curve']>, token
     if (at === undefined)
       return {
         bad: 'dimension',
-        why: `${first.text} is ${dimensionOf(first)}; ${article(dimensionWords[along])} is wanted along ${entry.name}`,
+        why: () => `${first.text} is ${dimensionOf(first)}; ${article(dimensionWords[along])} is wanted along ${entry.name}`,
       };
     if (value === undefined)
-      return { bad: 'dimension', why: `${second.text} is ${dimensionOf(second)}; ${entry.name} is ${dimensionWords[dimension]}` };
+      return { bad: 'dimension', why: () => `${second.text} is ${dimensionOf(second)}; ${entry.name} is ${dimensionWords[dimension]}` };
     x.push(at);
     y.push(value);
   }
   if (x.length < 2 || x.some((value, n) => n > 0 && value <= x[n - 1]!))
-    return { bad: 'range', why: `the points of ${entry.name} must rise, from the first to the last` };
+    return { bad: 'range', why: () => `the points of ${entry.name} must rise, from the first to the last` };
   const off = y.findIndex((value) => entry.sane !== undefined && (value < entry.sane[0] || value > entry.sane[1]));
   if (off >= 0) return outside(entry, y[off]!, curve.points[off]![1], preferences);
   const [low, high] = entry.saneAlong ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   const far = x.findIndex((value) => value < low || value > high);
-  if (far >= 0) return { bad: 'range', why: `${curve.points[far]![0].text} is out of range along ${entry.name}` };
+  if (far >= 0) return { bad: 'range', why: () => `${curve.points[far]![0].text} is out of range along ${entry.name}` };
   const value: Curve = { x, y, between: curve.between };
   const said = { value, text: curveText(value, entry, preferences) };
   return {
@@ -256,9 +279,9 @@ export function curveText(curve: Curve, entry: Entry, preferences: Preferences):
 }
 /** A size against the designation that reads it. */
 export function textWorth(entry: Entry, atom: TextAtom): Worth {
-  if (entry.kind !== 'designation' || !entry.parse || !entry.write) return { bad: 'kind', why: `${entry.name} is no size` };
+  if (entry.kind !== 'designation' || !entry.parse || !entry.write) return { bad: 'kind', why: () => `${entry.name} is no size` };
   const parsed = entry.parse(atom.text);
-  if (isRefusal(parsed)) return { bad: 'range', why: parsed.refused };
+  if (isRefusal(parsed)) return { bad: 'range', why: () => parsed.refused };
   return { said: { value: entry.write(parsed), text: entry.write(parsed) }, unlikely: false };
 }
 /** What an entry's value is as text that reads back as the same value. */
