@@ -34,6 +34,15 @@ export function askedOf(clause: Clause | undefined, reading: Reading, context: C
   if ('answer' in looked) return looked;
   return { looked, base, items: items.filter((item) => item.said === undefined || !isInput(item.entry)) };
 }
+/** The same where one thing alone was named, and it was read as supposed: `show driver` asks whether the driver is in. */
+export function askedAlone(reading: Reading, context: Context): Asked | Outcome {
+  const [clause] = reading.sides;
+  const [only, another] = reading.tried;
+  const alone = only !== undefined && another === undefined && only.entry.kind === 'choice' && !reading.everything;
+  if (!alone || (clause && clause.items.length + clause.subjects.length > 0)) return askedOf(clause, reading, context);
+  const { said: _, ...item } = only;
+  return askedOf({ items: [item], subjects: [] }, { ...reading, tried: [] }, context);
+}
 /** Paths of an item that may be known, or all of them when none is. */
 export const pathsOf = (item: Item): readonly string[] => item.places.map((place) => pathAt(place, item.entry));
 export const isOf = (situation: Situation, path: string): boolean => situation.facts.has(path);

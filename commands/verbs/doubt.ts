@@ -11,7 +11,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import { amount, evidenceText, sentence, textOf, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { measureLine, namesOfPaths } from '../show/rests.js';
-import { askedOf, pathsOf } from './asked.js';
+import { askedAlone, pathsOf } from './asked.js';
 import { isAskable } from './show.js';
 
 const most = 6;
@@ -108,7 +108,7 @@ export const doubt: Command = {
   takes: 'items',
   changes: false,
   run(reading, context): Outcome {
-    const asked = askedOf(reading.sides[0], reading, context);
+    const asked = askedAlone(reading, context);
     if ('answer' in asked) return asked;
     const { preferences } = context.asker;
     const paths = asked.items.flatMap(pathsOf);

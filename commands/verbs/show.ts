@@ -11,7 +11,7 @@ import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
 import { fewer, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
-import { type Asked, askedOf, pathsOf, supposing } from './asked.js';
+import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
 
 /** Figures worth a row of their own are those that people have words for. */
 export const isAskable = (entry: Entry): boolean => (entry.words?.length ?? 0) > 0;
@@ -117,8 +117,7 @@ function showEverything(looked: Looked, places: readonly string[], whole: boolea
 
 export function showAnswer(reading: Reading, context: Context): Outcome {
   const { preferences } = context.asker;
-  const [clause] = reading.sides;
-  const asked = askedOf(clause, reading, context);
+  const asked = askedAlone(reading, context);
   if ('answer' in asked) return asked;
   const { looked, items } = asked;
   if (items.length === 0) {

@@ -10,7 +10,7 @@ import { type Looked, numbersOf } from '../looked.js';
 import { amount, bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from '../show/amount.js';
 import { lineToTell, onceEach, stepsTo } from '../show/figure.js';
 import { restsOn } from '../show/rests.js';
-import { askedOf, pathsOf } from './asked.js';
+import { askedAlone, pathsOf } from './asked.js';
 
 const mostSteps = 12;
 
@@ -123,7 +123,7 @@ export const why: Command = {
   takes: 'items',
   changes: false,
   run(reading, context) {
-    const asked = askedOf(reading.sides[0], reading, context);
+    const asked = askedAlone(reading, context);
     if ('answer' in asked) return asked;
     const paths = asked.items.flatMap(pathsOf);
     const numbers = numbersOf(asked.looked.situation);

@@ -28,6 +28,7 @@ function ledTo(line: string): string {
   if (isStop(reading)) return `${reading.stop}: ${reading.sentence}`;
   const items = [
     ...reading.sides.flatMap((side) => side.items),
+    ...reading.tried,
     ...(reading.goal ? [reading.goal] : []),
     ...(reading.against ? [reading.against] : []),
   ];
