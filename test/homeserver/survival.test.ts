@@ -71,7 +71,7 @@ describe('a bot that is killed again and again', () => {
     expect(order).toEqual(asked.map((_, at) => at));
     await bot.end();
     const database = new Database(bot.database, { readonly: true });
-    const revisions = database.prepare<[], { facts: string }>('SELECT facts FROM revision ORDER BY id').all();
+    const revisions = database.prepare<[], { facts: string }>('SELECT facts FROM revisions ORDER BY id').all();
     database.close();
     // One for the car that was saved, one for each change, in order.
     expect(revisions).toHaveLength(1 + wheelbases.length);
