@@ -4,9 +4,10 @@ import { type Answer, answer } from '../answer.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Outcome } from '../command.js';
 import type { CarView, Change, Context } from '../context.js';
-import { type How, isNotLaid, type Laid, lay } from '../facts.js';
+import { type Altered, type How, isNotLaid, type Laid, lay } from '../facts.js';
 import { catalog, numbersOf, situationOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
+import { isSame } from '../same.js';
 import { alteredRows, alteredText, sideEffects, unsaved } from '../show/altered.js';
 import { sentence } from '../show/amount.js';
 import { disagreements } from '../show/rests.js';
@@ -73,10 +74,22 @@ function changedAnswer(car: string, laid: Laid, reading: Reading, context: Conte
 /** A caution belongs under a change that is work on the car; a fact read off a label needs none twice. */
 const isWork = (path: string): boolean => /^(spring|spacer|perch|isolator|helper)/.test(path);
 
+/** Told again as it was, as well known as before. */
+const isNothingNew = ({ before, after }: Altered): boolean =>
+  before !== undefined &&
+  after !== undefined &&
+  isSame(before.value, after.value) &&
+  before.within === after.within &&
+  before.evidence === after.evidence;
+
 /** Records items on a car of the asker's. */
 export function recordOn(car: CarView, items: readonly Item[], reading: Reading, context: Context): Outcome {
   const laid = lay(situationOf(car.head, context), items, told(reading, context, whyOf(reading, items, context)));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
+  if (laid.told.every(isNothingNew) && laid.carried.length === 0) {
+    const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));
+    return { answer: answer('told', `${car.name} has that already.`, { rows, echoes: unsaved(reading) }) };
+  }
   const changes: readonly Change[] = [
     {
       ...{ change: 'record', car: car.id, head: car.head.id, facts: laid.situation.facts, why: whyOf(reading, items, context) },

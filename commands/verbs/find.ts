@@ -7,7 +7,7 @@ import { phrase, wordOf } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { isNotLaid, lay } from '../facts.js';
-import { refused } from '../house/own.js';
+import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
 import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
@@ -167,6 +167,7 @@ export function findInput(reading: Reading, context: Context): Outcome {
   const paths = useful.length > 0 ? useful : inputs;
   const [first, ...rest] = paths;
   if (first === undefined) {
+    if (!looked.car) return noCar();
     const choices = candidates(looked, target);
     const name = nameAt(catalog.node(target.path).entry, catalog.node(target.path).place);
     return choices.length === 0
