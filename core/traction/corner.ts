@@ -5,6 +5,7 @@ import { capacity } from '../cornering/grip.js';
 import type { AxleModel, CornerModel, Manoeuvre } from '../cornering/model.js';
 import { axleCapacity, carWeight, lateralForce } from '../cornering/residual.js';
 import { thrustLimit } from '../cornering/traction.js';
+import { learn, noSlopes, type Slopes, step } from './broyden.js';
 import { type Driven, splitAtLimit } from './driven.js';
 
 /** An axle at the thrust that it just holds. */
@@ -19,8 +20,9 @@ export interface CornerThrust {
   readonly thrust: number;
   readonly axles: readonly [DrivenAxle, DrivenAxle];
   readonly state: Equilibrium;
-  /** How fast the limit grows with the thrust, for the next search to start with. */
-  readonly slope: number;
+  /** Where the search ended and what it learned, for the next one to start with. */
+  readonly found: Float64Array;
+  readonly slopes: Slopes;
 }
 
 /** The shaft's torque on a beam axle, held by the body: clockwise seen from the front, as engines turn, so that the left wheel gains. */
@@ -34,24 +36,25 @@ function withShaft(model: CornerModel, driven: readonly [Driven, Driven], thrust
   return { ...model, axles: [turned(0), turned(1)] };
 }
 
-type Split = readonly [readonly [number, number], readonly [number, number]];
-function driving(model: CornerModel, lateral: number, driven: readonly [Driven, Driven], thrust: number, split: Split): Manoeuvre {
-  const force = (j: 0 | 1, i: 0 | 1): number => thrust * driven[j].share * split[j][i];
-  const drive = [force(0, 0), force(0, 1), force(1, 0), force(1, 1)] as const;
+/** What is searched: thrust over the car's weight, and the right wheel's part of it at each axle. */
+const unknowns = 3;
+function driving(model: CornerModel, lateral: number, driven: readonly [Driven, Driven], weight: number, at: Float64Array): Manoeuvre {
+  const [front, rear] = [at[0]! * weight * driven[0].share, at[0]! * weight * driven[1].share];
+  const drive = [front * (1 - at[1]!), front * at[1]!, rear * (1 - at[2]!), rear * at[2]!] as const;
   const yawMoment = ((drive[1] - drive[0]) * model.axles[0].track + (drive[3] - drive[2]) * model.axles[1].track) / 2;
-  return { lateral, longitudinal: thrust / carWeight(model), drive, yawMoment };
+  return { lateral, longitudinal: at[0]!, drive, yawMoment };
 }
 
 const parts = [capacity(), capacity()] as const;
+const nothing = [0, 0, 0, 0] as const;
 /** What the wheels of an axle could give if they did not push. */
 function gripOf(model: CornerModel, manoeuvre: Manoeuvre, state: Equilibrium, j: 0 | 1): DrivenAxle {
-  const freely: Manoeuvre = { ...manoeuvre, drive: [0, 0, 0, 0] };
-  axleCapacity(model, freely, state.x, j, parts);
+  axleCapacity(model, { ...manoeuvre, drive: nothing }, state.x, j, parts);
   return { grip: [parts[0].force, parts[1].force], lateral: Math.abs(lateralForce(model, manoeuvre, j)) };
 }
 
 /** The thrust settles to this part of the car's weight. */
-const settled = 1e-10;
+const settled = 1e-9;
 const tries = 60;
 
 /**
@@ -68,42 +71,51 @@ export function cornerThrust(
   near?: CornerThrust,
 ): CornerThrust | Refusal {
   const weight = carWeight(model);
-  let thrust = near?.thrust ?? 0;
-  let slope = near?.slope ?? 0;
-  let split: Split = near
-    ? [splitAtLimit(near.axles[0].grip, driven[0].differential), splitAtLimit(near.axles[1].grip, driven[1].differential)]
-    : [
-        [0.5, 0.5],
-        [0.5, 0.5],
-      ];
+  const at = near ? Float64Array.from(near.found) : Float64Array.of(0, 0.5, 0.5);
+  let slopes = near ? Float64Array.from(near.slopes) : noSlopes(unknowns);
   let state: Equilibrium | Refusal | undefined = near?.state;
-  let before: { readonly thrust: number; readonly allowed: number } | undefined;
+  const left = new Float64Array(unknowns);
+  const before = new Float64Array(unknowns);
+  const moved = new Float64Array(unknowns);
+  let learning = false;
+  let closest = Number.POSITIVE_INFINITY;
   for (let k = 0; k < tries; k++) {
-    const pushing = withShaft(model, driven, thrust);
-    const manoeuvre = driving(model, lateral, driven, thrust, split);
+    const pushing = withShaft(model, driven, at[0]! * weight);
+    const manoeuvre = driving(model, lateral, driven, weight, at);
     state = equilibrium(pushing, manoeuvre, state);
     if (isRefusal(state)) {
       // Too much thrust for any steady state: halve it. Without any, there is none.
-      if (thrust === 0) return state;
-      thrust = thrust > 1e-3 * weight ? thrust / 2 : 0;
-      before = undefined;
+      if (at[0] === 0) return state;
+      at[0] = at[0]! > 1e-3 ? at[0]! / 2 : 0;
       state = undefined;
+      learning = false;
       continue;
     }
     const axles = [gripOf(pushing, manoeuvre, state, 0), gripOf(pushing, manoeuvre, state, 1)] as const;
     let allowed = Number.POSITIVE_INFINITY;
-    for (const j of [0, 1] as const)
-      if (driven[j].share > 0)
-        allowed = Math.min(allowed, thrustLimit(axles[j].grip, axles[j].lateral, driven[j].differential) / driven[j].share);
-    if (Math.abs(allowed - thrust) <= settled * weight) return { thrust, axles, state, slope };
-    split = [splitAtLimit(axles[0].grip, driven[0].differential), splitAtLimit(axles[1].grip, driven[1].differential)];
-    // The limit moves with the thrust by a steady fraction of it: a secant finds that fraction.
-    if (before && Math.abs(thrust - before.thrust) > 1e-6 * weight) {
-      const seen = (allowed - before.allowed) / (thrust - before.thrust);
-      if (seen > -2 && seen < 0.9) slope = seen;
+    for (const j of [0, 1] as const) {
+      const { differential, share } = driven[j];
+      left[1 + j] = share > 0 ? splitAtLimit(axles[j].grip, differential)[1] - at[1 + j]! : 0;
+      if (share > 0) allowed = Math.min(allowed, thrustLimit(axles[j].grip, axles[j].lateral, differential) / share);
     }
-    before = { thrust, allowed };
-    thrust = Math.max(0, thrust + (allowed - thrust) / (1 - slope));
+    left[0] = allowed / weight - at[0]!;
+    const off = Math.abs(left[0]) + at[0]! * (Math.abs(left[1]!) + Math.abs(left[2]!));
+    if (off <= settled) return { thrust: at[0]! * weight, axles, state, found: at, slopes };
+    if (learning) {
+      for (let n = 0; n < unknowns; n++) before[n] = left[n]! - before[n]!;
+      // What it has learned leads astray across a kink: begin anew.
+      if (off > 2 * closest) slopes = noSlopes(unknowns);
+      else learn(slopes, moved, before);
+    }
+    closest = Math.min(closest, off);
+    step(slopes, left, moved);
+    for (let n = 0; n < unknowns; n++) {
+      const next = n === 0 ? Math.max(0, at[0]! + moved[0]!) : Math.min(1, Math.max(0, at[n]! + moved[n]!));
+      moved[n] = next - at[n]!;
+      at[n] = next;
+    }
+    before.set(left);
+    learning = true;
   }
   return { refused: 'No thrust is found that the driven wheels just hold there.' };
 }
