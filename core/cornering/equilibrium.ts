@@ -2,7 +2,7 @@
 import { isRefusal, type Refusal, refuse } from '../catalog.js';
 import { solveInPlace } from './linear.js';
 import { type CornerModel, type Manoeuvre, steadyTurn } from './model.js';
-import { at, axleSprung, free, residual, unknowns } from './residual.js';
+import { at, axleSprung, carWeight, free, residual, unknowns } from './residual.js';
 
 export interface Equilibrium {
   readonly lateral: number;
@@ -23,6 +23,11 @@ const size = (v: Float64Array): number => {
   return Math.sqrt(sum);
 };
 
+const mostSteps = 30;
+const mostHalvings = 5;
+/** Smallest part of a manoeuvre in which it is built up. */
+const leastStride = 1 / 256;
+
 /**
  * Newton from a start. Loads settle to a millionth of a newton.
  * @returns the number of steps, or undefined when it does not settle from there
@@ -30,7 +35,7 @@ const size = (v: Float64Array): number => {
 function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): number | undefined {
   residual(model, manoeuvre, x, right, jacobian, unusedSlopes, free);
   let norm = size(right);
-  for (let step = 0; step < 60; step++) {
+  for (let step = 0; step < mostSteps; step++) {
     if (norm < 1e-7) return step;
     if (!Number.isFinite(norm)) return undefined;
     if (!solveInPlace(jacobian, right, unknowns)) return undefined;
@@ -40,13 +45,13 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): numb
       for (let k = 0; k < unknowns; k++) trial[k] = x[k]! - scale * right[k]!;
       residual(model, manoeuvre, trial, trialRight, jacobian, unusedSlopes, free);
       const next = size(trialRight);
-      if (next < norm || next < 1e-7 || (halving >= 5 && Number.isFinite(next))) {
+      if (next < norm || next < 1e-7 || (halving >= mostHalvings && Number.isFinite(next))) {
         // At the floor of rounding no step makes it smaller: what is there is the answer.
         if (next >= norm && norm < 1e-5) return step;
         norm = next;
         break;
       }
-      if (halving >= 20) return undefined;
+      if (halving >= mostHalvings) return undefined;
       scale /= 2;
     }
     x.set(trial);
@@ -76,6 +81,28 @@ const between = (whole: Manoeuvre, part: number): Manoeuvre => ({
 export const overturned = (x: Float64Array): boolean =>
   (x[at.load]! <= 1e-6 && x[at.load + 2]! <= 1e-6) || (x[at.load + 1]! <= 1e-6 && x[at.load + 3]! <= 1e-6);
 
+const over = refuse('Both wheels of one side are off the ground there: the car would roll over.');
+/** More than its own leaning could make up for, parts of the moment that the loads can hold. */
+const makeUp = 1.2;
+/** Whether the overturning moment is more than all of the load on the outer wheels could hold: then there is nothing to solve. */
+function beyondHelp(model: CornerModel, { lateral, longitudinal }: Manoeuvre): boolean {
+  const weight = carWeight(model);
+  const along = (weight * longitudinal * model.cgHeight) / (model.toFront + model.toRear);
+  const [front, rear] = model.axles;
+  const ahead = front.reference[0] + front.reference[1] - along;
+  const held = (front.track * ahead + rear.track * (weight - ahead)) / 2;
+  const offset = Math.abs(front.rest.body + front.rest.axle + rear.rest.body + rear.rest.axle);
+  return weight * model.cgHeight * Math.abs(lateral) > makeUp * held + offset;
+}
+
+/** The state next to another of the same car; undefined when Newton's method does not settle from there, or the car goes over. */
+export function nearby(model: CornerModel, manoeuvre: Manoeuvre, near: Equilibrium): Equilibrium | undefined {
+  if (beyondHelp(model, manoeuvre)) return undefined;
+  const x = Float64Array.from(near.x);
+  const steps = newton(model, manoeuvre, x);
+  return steps !== undefined && !overturned(x) ? { lateral: manoeuvre.lateral, x, steps } : undefined;
+}
+
 /**
  * The state in which the car holds a manoeuvre.
  * @param near a state of the same car nearby, to start from; without it the manoeuvre is built up from rest in steps that halve where one fails
@@ -84,11 +111,9 @@ export const overturned = (x: Float64Array): boolean =>
 export function equilibrium(model: CornerModel, manoeuvre: Manoeuvre, near?: Equilibrium): Equilibrium | Refusal {
   for (const axle of model.axles)
     if (!(axleSprung(axle) > 0)) return refuse('The unsprung weight of an axle is more than the axle carries.');
-  if (near) {
-    const x = Float64Array.from(near.x);
-    const steps = newton(model, manoeuvre, x);
-    if (steps !== undefined && !overturned(x)) return { lateral: manoeuvre.lateral, x, steps };
-  }
+  if (beyondHelp(model, manoeuvre)) return over;
+  const warm = near && nearby(model, manoeuvre, near);
+  if (warm) return warm;
   const x = reference(model);
   let total = newton(model, between(manoeuvre, 0), x);
   if (total === undefined) return refuse('The car does not come to rest on its springs with these facts.');
@@ -106,10 +131,10 @@ export function equilibrium(model: CornerModel, manoeuvre: Manoeuvre, near?: Equ
     } else {
       x.set(last);
       stride /= 2;
-      if (stride < 1e-4) return refuse('There is no steady state there: the car does not find its balance on its springs.');
+      if (stride < leastStride) return refuse('There is no steady state there: the car does not find its balance on its springs.');
     }
   }
-  if (overturned(x)) return refuse('Both wheels of one side are off the ground there: the car would roll over.');
+  if (overturned(x)) return over;
   return { lateral: manoeuvre.lateral, x, steps: total };
 }
 

@@ -1,6 +1,6 @@
 /** Which end gives up first, where wheels leave the ground and where they meet their stops: roots along the lateral acceleration. */
 import { isRefusal, type Refusal, refuse } from '../catalog.js';
-import { type Equilibrium, equilibrium } from './equilibrium.js';
+import { type Equilibrium, equilibrium, nearby } from './equilibrium.js';
 import { capacity } from './grip.js';
 import type { CornerModel, Manoeuvre } from './model.js';
 import { axleCapacity, clearance, lateralForce } from './residual.js';
@@ -37,9 +37,9 @@ export function crossing(
   longest: number,
 ): Reached | Refusal {
   const along = (lateral: number): Manoeuvre => ({ ...manoeuvre, lateral });
-  const state = (a: number, near?: Equilibrium): Equilibrium | Refusal => equilibrium(model, along(direction * a), near);
+  const state = (a: number, near: Equilibrium): Equilibrium | undefined => nearby(model, along(direction * a), near);
   const value = (s: Equilibrium): number => left(model, along(s.lateral), s, condition);
-  const rest = state(0);
+  const rest = equilibrium(model, along(0));
   if (isRefusal(rest)) return rest;
   let [low, lowState, lowValue] = [0, rest, value(rest)];
   if (lowValue <= 0) return { lateral: 0, state: rest };
@@ -47,9 +47,9 @@ export function crossing(
   let stride = Math.min(0.5, longest);
   while (highState === undefined) {
     if (low >= longest) return refuse(`It does not happen up to ${longest} g.`);
-    if (stride < 1e-5) return refuse('The car would roll over before that.');
+    if (stride < 1e-3) return refuse('The car would roll over before that.');
     const next = state(Math.min(longest, low + stride), lowState);
-    if (isRefusal(next)) {
+    if (!next) {
       // Past the car's last equilibrium there is nothing to bracket with: approach it from this side.
       stride /= 2;
       continue;
@@ -69,7 +69,7 @@ export function crossing(
     const guess = Number.isFinite(highValue) ? low + ((high - low) * lowValue) / (lowValue - highValue) : (low + high) / 2;
     const middle = guess > low && guess < high ? guess : (low + high) / 2;
     const s = state(middle, Math.abs(middle - low) < Math.abs(high - middle) ? lowState : highState);
-    if (isRefusal(s)) return s;
+    if (!s) return refuse('There is no steady state on the way there.');
     const v = value(s);
     if (v === 0) return { lateral: direction * middle, state: s };
     if (v > 0) {
@@ -88,9 +88,24 @@ export function crossing(
 /** No car on tires goes beyond this, g. */
 const farthest = 3;
 
-/** Newton's root, or the bracketed search where that does not settle. */
+/** Where both inner wheels are off the ground and the car goes over, where Newton's method finds that. */
+function rolloverOf(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1): Reached | undefined {
+  const inner = direction === 1 ? ([0, 2] as const) : ([1, 3] as const);
+  const [front, rear] = inner.map((wheel) => rootOf(model, manoeuvre, direction, { kind: 'lift', wheel }));
+  if (!front || !rear) return undefined;
+  return Math.abs(front.lateral) > Math.abs(rear.lateral) ? front : rear;
+}
+
+/** Newton's root; where that does not settle, the bracketed search, unless even at the rollover it does not come to it. */
 function first(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | Refusal {
-  return rootOf(model, manoeuvre, direction, condition) ?? crossing(model, manoeuvre, direction, condition, farthest);
+  const found = rootOf(model, manoeuvre, direction, condition);
+  if (found) return Math.abs(found.lateral) <= farthest ? found : refuse(`It does not happen up to ${farthest} g.`);
+  if (condition.kind !== 'lift') {
+    const over = rolloverOf(model, manoeuvre, direction);
+    if (over && left(model, { ...manoeuvre, lateral: over.lateral }, over.state, condition) > 0)
+      return refuse('The car would roll over before that.');
+  }
+  return crossing(model, manoeuvre, direction, condition, farthest);
 }
 
 /**

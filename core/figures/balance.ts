@@ -1,0 +1,280 @@
+/** Where each end gives up, which one first, both ways; where wheels lift and meet their stops; and the understeer of the linear range. */
+import { figure, front, left, rear, refuse, right, structure, thisAxle } from '../catalog.js';
+import { axleLimit, liftOff, stopContact } from '../cornering/limits.js';
+import { mirrored } from '../cornering/mirror.js';
+import type { CornerModel, Manoeuvre } from '../cornering/model.js';
+import type { Reached } from '../cornering/roots.js';
+import { complianceSteer } from '../inputs/axles.js';
+import { corneringStiffness } from '../inputs/grip.js';
+import { wheelbase } from '../inputs/mass.js';
+import { cornerModel, manoeuvre, model } from './cornering.js';
+import { cornerMass } from './loads.js';
+
+const g = 9.80665;
+const places = ['lf', 'rf', 'lr', 'rr'] as const;
+const limitCaution = 'A closed course only, and never by aiming at a number: grip changes with surface, heat and tire.';
+const hypothetical =
+  'lateral acceleration at which the axle uses all of its grip, the other end taken to hold: the end with the higher one never gets there';
+const directionOf = (asked: Manoeuvre): 1 | -1 => (asked.lateral < 0 ? -1 : 1);
+const ended = (model: CornerModel, asked: Manoeuvre, axle: 'front' | 'rear', way: 1 | -1): Reached | ReturnType<typeof refuse> =>
+  axleLimit(model, axle === 'front' ? 0 : 1, directionOf(asked) === way ? 1 : -1, asked);
+
+export const axleLimitThisWay = figure({
+  path: 'limit',
+  scope: 'axle',
+  name: 'lateral limit of the axle',
+  main: true,
+  symbol: 'a*',
+  words: ['limit', 'grip limit', 'lateral limit', 'axle limit'],
+  dimension: 'acceleration',
+  typical: { range: [7, 13], of: 'street tires, dry; common practice, no source' },
+  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+  compute: ({ model, manoeuvre, axle }) => {
+    const found = ended(model, manoeuvre, axle, 1);
+    return 'refused' in found ? found : Math.abs(found.lateral) * g;
+  },
+  source: `${hypothetical}; ${model}`,
+  caution: limitCaution,
+});
+export const carLimit = figure({
+  path: 'limit.car',
+  scope: 'car',
+  name: 'lateral limit of the car',
+  main: true,
+  symbol: 'a*',
+  words: ['limit', 'grip limit', 'lateral limit', 'cornering limit', 'max lateral g', 'max lateral', 'cornering grip', 'lateral grip'],
+  dimension: 'acceleration',
+  needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
+  compute: ({ front, rear }) => Math.min(front, rear),
+  formula: 'min(front, rear)',
+  source: 'of the end that gives up first; beyond it there is no steady state',
+  caution: limitCaution,
+  nonlinear: 'The lesser of two: near a tie its plus-or-minus is that of the one which is less now.',
+});
+const indexSource =
+  'our own index, no standard one is known to us: how much later the rear gives up than the front, over the earlier of both';
+export const balanceIndex = figure({
+  path: 'balance',
+  scope: 'car',
+  name: 'balance at the limit, front first above 0',
+  label: 'balance at the limit',
+  main: true,
+  symbol: 'B',
+  words: ['balance', 'handling balance', 'limit balance', 'rotation', 'understeer', 'oversteer', 'push', 'loose'],
+  dimension: 'ratio',
+  typical: { range: [-0.05, 0.15], of: 'road cars push a little; common practice, no source' },
+  needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
+  compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
+  formula: '(rear - front) / min(front, rear)',
+  source: indexSource,
+});
+export const otherWayLimit = figure({
+  path: 'limit.otherWay',
+  scope: 'axle',
+  name: 'lateral limit of the axle the other way',
+  label: 'limit the other way',
+  symbol: 'a*',
+  words: ['limit the other way', 'other limit'],
+  dimension: 'acceleration',
+  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+  compute: ({ model, manoeuvre, axle }) => {
+    if (mirrored(model)) return refuse('Left and right are alike in this car, so that it turns both ways alike.');
+    const found = ended(model, manoeuvre, axle, -1);
+    return 'refused' in found ? found : Math.abs(found.lateral) * g;
+  },
+  source: `in a turn the other way than asked; ${hypothetical}; ${model}`,
+  caution: limitCaution,
+});
+export const otherWayBalance = figure({
+  path: 'balance.otherWay',
+  scope: 'car',
+  name: 'balance at the limit the other way',
+  label: 'balance other way',
+  symbol: 'B',
+  words: ['balance the other way', 'other balance'],
+  dimension: 'ratio',
+  needs: { front: front(otherWayLimit), rear: rear(otherWayLimit) },
+  compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
+  formula: '(rear - front) / min(front, rear)',
+  source: indexSource,
+});
+
+/** A wheel and the lateral acceleration, over g and without sign, at which it happens. */
+export interface Happening {
+  readonly wheel: (typeof places)[number];
+  readonly lateral: number;
+}
+export interface Lifts {
+  /** The inner wheel that leaves the ground first, where any does. */
+  readonly first: Happening | undefined;
+  /** Where the other inner wheel does too, and the car goes over. */
+  readonly second: Happening | undefined;
+}
+type Wheel = 0 | 1 | 2 | 3;
+const happens = (found: Reached | ReturnType<typeof refuse>, wheel: Wheel): Happening[] =>
+  'refused' in found ? [] : [{ wheel: places[wheel], lateral: Math.abs(found.lateral) }];
+export const lifts = structure({
+  path: 'cornering.lifts',
+  scope: 'car',
+  name: 'where the inner wheels leave the ground',
+  needs: { model: cornerModel, manoeuvre },
+  compute: ({ model, manoeuvre }): Lifts => {
+    const way = directionOf(manoeuvre);
+    const inner: readonly Wheel[] = way === 1 ? [0, 2] : [1, 3];
+    const found = inner.flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
+    return { first: found[0], second: found[1] };
+  },
+  source: model,
+});
+export const firstLift = figure({
+  path: 'lift',
+  scope: 'car',
+  name: 'lateral acceleration at which a wheel lifts',
+  label: 'first wheel lifts at',
+  main: true,
+  symbol: 'a_l',
+  words: ['wheel lift', 'lift', 'lift off', 'first lift', 'three wheel', 'wheel off the ground'],
+  dimension: 'acceleration',
+  needs: { lifts },
+  compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
+  source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
+});
+export const rollover = figure({
+  path: 'rollover',
+  scope: 'car',
+  name: 'lateral acceleration at which the car would roll over',
+  label: 'rolls over at',
+  symbol: 'a_o',
+  words: ['rollover', 'roll over', 'tip over', 'rollover threshold'],
+  dimension: 'acceleration',
+  typical: { range: [11, 16], of: 'road cars; common practice, no source' },
+  needs: { lifts },
+  compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
+  source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
+  caution: 'No promise of safety: a curb, a rut or a quick swerve rolls a car over at less.',
+});
+export const contacts = structure({
+  path: 'cornering.contacts',
+  scope: 'car',
+  name: 'where the outer wheels meet their stops',
+  needs: { model: cornerModel, manoeuvre },
+  compute: ({ model, manoeuvre }): { readonly first: Happening } | ReturnType<typeof refuse> => {
+    const way = directionOf(manoeuvre);
+    const outer: readonly Wheel[] = way === 1 ? [1, 3] : [0, 2];
+    if (outer.every((wheel) => model.axles[wheel >> 1]!.contact[wheel & 1] === Number.POSITIVE_INFINITY))
+      return refuse(
+        'Neither the gap to a bump stop nor the travel until a spring binds is known.',
+        'front.bumpStop.gap',
+        'rear.bumpStop.gap',
+        'front.spring.travel',
+        'rear.spring.travel',
+      );
+    const found = outer.flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
+    return found[0] ? { first: found[0] } : refuse('No outer wheel meets its stop up to 3 g.');
+  },
+  source: model,
+});
+export const firstContact = figure({
+  path: 'stopContact',
+  scope: 'car',
+  name: 'lateral acceleration at which a wheel meets its stop',
+  label: 'first stop is met at',
+  symbol: 'a_s',
+  words: ['stop contact', 'bump stop contact', 'bump stop in the turn', 'on the bump stop'],
+  dimension: 'acceleration',
+  needs: { contacts },
+  compute: ({ contacts }) => contacts.first.lateral * g,
+  source: `bump stop or bind, of the outer wheels; ${model}`,
+  caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
+});
+
+const linearRange = 'linear range of the tires, both of an axle alike; after Gillespie, from memory';
+export const slipPerG = figure({
+  path: 'slipPerG',
+  scope: 'axle',
+  name: 'slip angle of the axle per g',
+  symbol: 'W/C',
+  words: ['slip angle per g', 'cornering compliance'],
+  dimension: 'angle',
+  needs: { left: left(cornerMass), right: right(cornerMass), stiffness: corneringStiffness },
+  compute: ({ left, right, stiffness }) => ((left + right) * g) / (2 * stiffness),
+  formula: '(left + right) * g / (2 * stiffness)',
+  source: linearRange,
+});
+export const understeerGradient = figure({
+  path: 'understeer',
+  scope: 'car',
+  name: 'understeer gradient per g, tires alone',
+  label: 'understeer gradient',
+  main: true,
+  symbol: 'K',
+  words: ['understeer gradient', 'understeer per g', 'steer gradient'],
+  dimension: 'angle',
+  typical: { range: [0, 0.09], of: 'road cars 1 to 5 degrees per g; common practice, no source' },
+  needs: { front: front(slipPerG), rear: rear(slipPerG) },
+  compute: ({ front, rear }) => front - rear,
+  formula: 'front - rear',
+  source: `of the linear range, well below the limit, and no measure of the limit; ${linearRange}`,
+});
+export const understeerWithCompliance = figure({
+  path: 'understeer.withCompliance',
+  scope: 'car',
+  name: 'understeer gradient per g, with compliance steer',
+  label: 'understeer, compliance',
+  symbol: 'K',
+  words: ['understeer gradient with compliance', 'total understeer gradient'],
+  dimension: 'angle',
+  needs: { tires: understeerGradient, front: front(complianceSteer), rear: rear(complianceSteer) },
+  compute: ({ tires, front, rear }) => tires + front - rear,
+  formula: 'tires + front - rear',
+  source: 'after Gillespie, from memory',
+});
+export const characteristicSpeed = figure({
+  path: 'understeer.characteristicSpeed',
+  scope: 'car',
+  name: 'characteristic speed',
+  symbol: 'v_ch',
+  words: ['characteristic speed'],
+  dimension: 'speed',
+  needs: { gradient: understeerGradient, wheelbase },
+  compute: ({ gradient, wheelbase }) =>
+    gradient > 0
+      ? Math.sqrt((wheelbase * g) / gradient)
+      : refuse('Only a car that understeers in the linear range has a characteristic speed.', 'tire.cornering'),
+  source: 'sqrt(wheelbase g/gradient): there the steer for a radius is twice that of a crawl; after Gillespie, from memory',
+});
+export const criticalSpeed = figure({
+  path: 'understeer.criticalSpeed',
+  scope: 'car',
+  name: 'critical speed',
+  symbol: 'v_c',
+  words: ['critical speed'],
+  dimension: 'speed',
+  needs: { gradient: understeerGradient, wheelbase },
+  compute: ({ gradient, wheelbase }) =>
+    gradient < 0
+      ? Math.sqrt((wheelbase * g) / -gradient)
+      : refuse('Only a car that oversteers in the linear range has a critical speed.', 'tire.cornering'),
+  source: 'sqrt(wheelbase g/-gradient): above it such a car does not run straight by itself; after Gillespie, from memory',
+  caution: 'A car that oversteers in the linear range swerves by itself above this speed.',
+});
+export const staticMargin = figure({
+  path: 'understeer.staticMargin',
+  scope: 'car',
+  name: 'static margin',
+  symbol: 'SM',
+  words: ['static margin'],
+  dimension: 'ratio',
+  needs: {
+    lf: front(left(cornerMass)),
+    rf: front(right(cornerMass)),
+    lr: rear(left(cornerMass)),
+    rr: rear(right(cornerMass)),
+    front: front(corneringStiffness),
+    rear: rear(corneringStiffness),
+  },
+  compute: ({ lf, rf, lr, rr, front, rear }) => rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr),
+  formula: 'rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr)',
+  source:
+    'how far behind the center of gravity a side force acts that turns the car neither way, over the wheelbase; after Abe, from memory',
+});

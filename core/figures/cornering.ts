@@ -1,0 +1,295 @@
+/** The car as the four-wheel equilibrium sees it, and how it holds the turn that is asked. Steady state; roll under about 6 degrees; no wings. */
+import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure } from '../catalog.js';
+import { type Equilibrium, holding, tangent } from '../cornering/equilibrium.js';
+import { powerGrip } from '../cornering/grip.js';
+import type { AxleModel, CamberModel, CornerModel, Manoeuvre, WheelLaw } from '../cornering/model.js';
+import { steadyTurn } from '../cornering/model.js';
+import { wheelLaw } from '../cornering/wheelLaw.js';
+import { camber } from '../inputs/alignment.js';
+import * as axles from '../inputs/axles.js';
+import { frontDriveShare } from '../inputs/driveline.js';
+import { drivenAxle } from '../inputs/gearing.js';
+import * as grips from '../inputs/grip.js';
+import * as massTold from '../inputs/mass.js';
+import { chassisStiffness, tireRate } from '../inputs/ride.js';
+import * as asked from '../inputs/turning.js';
+import { frontViewLever } from '../inputs/wheels.js';
+import { barModel } from './bars.js';
+import { sprungMass } from './loads.js';
+import { unsprungCorner } from './mass.js';
+import { bindTravel, looseTravel, ratioHere } from './ride.js';
+import { ratioOfAxle } from './rideAxles.js';
+import { motionRatio, springStack } from './springs.js';
+import { riseSince, travelSince } from './standing.js';
+import { damperRatio, stopTravel } from './travel.js';
+
+const g = 9.80665;
+const degree = Math.PI / 180;
+export const model =
+  'four-wheel equilibrium (core/cornering/residual.ts): steady turn of over ten wheelbases, roll under about 6 degrees, no wings, no slip angles or transients, roll centers where they are told';
+
+export const droopStopNow = figure({
+  path: 'droopStop.now',
+  scope: 'axle',
+  name: 'droop travel until the stop as it stands',
+  symbol: 'u_d',
+  words: ['droop stop', 'droop stop travel', 'droop limit'],
+  dimension: 'length',
+  needs: { told: axles.droopStopTravel, left: maybe(left(travelSince)), right: maybe(right(travelSince)) },
+  compute: ({ told, left = 0, right = 0 }) => told + (left + right) / 2,
+  source: 'the reading, and how much the wheels have come up since',
+  carriesOn: axles.droopStopTravel,
+});
+/** What pushes a wheel down, and where it meets its first stop. */
+interface Corner {
+  readonly law: WheelLaw;
+  readonly contact: number;
+}
+export const cornerLaw = structure({
+  path: 'cornering.law',
+  scope: 'corner',
+  name: 'spring and stops at the wheel',
+  needs: {
+    stack: springStack,
+    ratio: motionRatio,
+    ratioHere,
+    travel: maybe(travelSince),
+    sprung: sprungMass,
+    gap: maybe(stopTravel),
+    stopRate: axles.bumpStopRate,
+    damper: firstOf(damperRatio, ratioOfAxle),
+    bind: maybe(bindTravel),
+    loose: looseTravel,
+    droop: maybe(droopStopNow),
+  },
+  compute: ({ stack, ratio, travel = 0, sprung, gap, stopRate, damper, bind, loose, droop }): Corner => {
+    // On its stop already, a car is taken to have just met it.
+    const at = gap === undefined ? Number.POSITIVE_INFINITY : Math.max(0, gap);
+    const bound = bind ?? Number.POSITIVE_INFINITY;
+    const stop = { at, rate: stopRate * damper ** 2 };
+    const law = wheelLaw({ stack, ratio, here: travel, carried: sprung * g, stop, bind: bound, droop: Math.max(0, droop ?? loose) });
+    return { law, contact: Math.min(at, bound) };
+  },
+  source:
+    'spring force through the motion ratio; bump stop through that of the damper; a coil never pulls: a lifted wheel hangs on its droop stop, or where its spring is loose',
+});
+export const axleGrip = structure({
+  path: 'cornering.grip',
+  scope: 'axle',
+  name: 'law of grip of the tires of an axle',
+  needs: { mu: grips.gripCoefficient, load: grips.gripLoad, exponent: grips.gripExponent },
+  compute: ({ mu, load, exponent }) => powerGrip(mu, load, exponent),
+  source: 'mu = mu_0 (N/N_0)^-n',
+});
+export const gainOfArm = figure({
+  path: 'camber.gainOfArm',
+  scope: 'axle',
+  name: 'change of camber in bump from the swing arm',
+  symbol: 'c',
+  dimension: 'ratioPerLength',
+  needs: { arm: frontViewLever },
+  compute: ({ arm }) => -1 / arm,
+  formula: '-1 / arm',
+  source: 'front-view geometry',
+});
+export const axleCamber = structure({
+  path: 'cornering.leaning',
+  scope: 'axle',
+  name: 'lean of the wheels of an axle and what it does to grip',
+  needs: {
+    left: left(camber),
+    right: right(camber),
+    gain: firstOf(gainOfArm, axles.camberGain),
+    best: grips.gripBestLean,
+    loss: grips.gripLeanLoss,
+  },
+  compute: ({ left, right, gain, best, loss }): CamberModel => ({
+    standing: [left, right],
+    gain,
+    best,
+    sharpness: loss / (1 - loss) / (3 * degree) ** 2,
+  }),
+  source:
+    'a factor that is 1 upright, largest at the best lean, and lower by the told part 3 degrees from there; left out where a camber is not told; common practice, no source',
+});
+const nowhere = Number.POSITIVE_INFINITY;
+export const axleModel = structure({
+  path: 'cornering.axle',
+  scope: 'axle',
+  name: 'an axle as the cornering model has it',
+  needs: {
+    kind: axles.axleKind,
+    track: massTold.track,
+    springBase: axles.springBase,
+    left: left(cornerLaw),
+    right: right(cornerLaw),
+    bar: barModel,
+    rollCenter: axles.rollCenterHeight,
+    unsprungHeight: axles.unsprungHeight,
+    leftUnsprung: left(unsprungCorner),
+    rightUnsprung: right(unsprungCorner),
+    leftSprung: left(sprungMass),
+    rightSprung: right(sprungMass),
+    tireRate,
+    grip: axleGrip,
+    camber: maybe(axleCamber),
+  },
+  compute: (is): AxleModel => {
+    const unsprung = [is.leftUnsprung * g, is.rightUnsprung * g] as const;
+    const carried = [is.leftSprung * g, is.rightSprung * g] as const;
+    const reference = [carried[0] + unsprung[0], carried[1] + unsprung[1]] as const;
+    const beam = is.kind === 'beam';
+    const body = ((beam ? is.springBase : is.track) / 2) * (carried[0] - carried[1]);
+    return {
+      kind: is.kind,
+      track: is.track,
+      springBase: is.springBase,
+      law: [is.left.law, is.right.law],
+      bar: is.bar.stiffness > 0 ? is.bar : undefined,
+      rollCentreHeight: is.rollCenter,
+      unsprungHeight: is.unsprungHeight,
+      unsprung,
+      tireRate: is.tireRate,
+      reference,
+      grip: [is.grip, is.grip],
+      // A tire that doesn't care how it leans.
+      camber: is.camber && is.camber.sharpness > 0 ? is.camber : undefined,
+      contact: [is.left.contact, is.right.contact],
+      rest: { body, axle: beam ? (is.track / 2) * (reference[0] - reference[1]) - body : 0 },
+      driveLift: 0,
+    };
+  },
+  source: `${model}; links without anti-dive or anti-squat until their angles are told`,
+});
+export const cgHeightNow = figure({
+  path: 'cg.heightNow',
+  scope: 'car',
+  name: 'height of the center of gravity as it stands',
+  symbol: 'h',
+  words: ['cg height', 'height of cg', 'center of gravity', 'cg', 'cg ht', 'center of gravity height'],
+  dimension: 'length',
+  typical: { range: [0.42, 0.6], of: 'road cars; common practice, no source' },
+  needs: {
+    height: massTold.cgHeight,
+    then: asMeasured(massTold.cgHeight),
+    lf: maybe(front(left(riseSince))),
+    rf: maybe(front(right(riseSince))),
+    lr: maybe(rear(left(riseSince))),
+    rr: maybe(rear(right(riseSince))),
+    lfSprung: maybe(front(left(sprungMass))),
+    rfSprung: maybe(front(right(sprungMass))),
+    lrSprung: maybe(rear(left(sprungMass))),
+    rrSprung: maybe(rear(right(sprungMass))),
+    lfUnsprung: maybe(front(left(unsprungCorner))),
+    rfUnsprung: maybe(front(right(unsprungCorner))),
+    lrUnsprung: maybe(rear(left(unsprungCorner))),
+    rrUnsprung: maybe(rear(right(unsprungCorner))),
+  },
+  compute: (is) => {
+    // Told again since the car was measured: it is of the car as it is.
+    if (is.height !== is.then) return is.height;
+    const rise = [is.lf, is.rf, is.lr, is.rr];
+    const sprung = [is.lfSprung, is.rfSprung, is.lrSprung, is.rrSprung];
+    const unsprung = [is.lfUnsprung, is.rfUnsprung, is.lrUnsprung, is.rrUnsprung];
+    let [moment, weight] = [0, 0];
+    for (let i = 0; i < 4; i++) {
+      const [up, held, below] = [rise[i], sprung[i], unsprung[i]];
+      if (up === undefined || held === undefined || below === undefined) return is.height;
+      moment += up * held;
+      weight += held + below;
+    }
+    return is.height + moment / weight;
+  },
+  source: 'as told, and the rise of the sprung weight since the car was measured; what came aboard and the size of the tires left out',
+});
+export const cornerModel = structure({
+  path: 'cornering.model',
+  scope: 'car',
+  name: 'the car as the cornering model has it',
+  needs: {
+    front: front(axleModel),
+    rear: rear(axleModel),
+    wheelbase: massTold.wheelbase,
+    cgHeight: cgHeightNow,
+    torsion: maybe(chassisStiffness),
+  },
+  compute: ({ front, rear, wheelbase, cgHeight, torsion }) => {
+    const weightOf = (axle: AxleModel): number => axle.reference[0] + axle.reference[1];
+    const unsprungOf = (axle: AxleModel): number => axle.unsprung[0] + axle.unsprung[1];
+    const weight = weightOf(front) + weightOf(rear);
+    const sprung = weight - unsprungOf(front) - unsprungOf(rear);
+    const low = unsprungOf(front) * front.unsprungHeight + unsprungOf(rear) * rear.unsprungHeight;
+    if (!(sprung > 0)) return refuse('The unsprung weight is more than the car weighs.', 'front.unsprung.axle', 'rear.unsprung.axle');
+    const made: CornerModel = {
+      axles: [front, rear],
+      toFront: (wheelbase * weightOf(rear)) / weight,
+      toRear: (wheelbase * weightOf(front)) / weight,
+      cgHeight,
+      sprungCgHeight: (weight * cgHeight - low) / sprung,
+      chassisStiffness: torsion ?? nowhere,
+      gravity: true,
+    };
+    return made;
+  },
+  source: `${model}; the body rigid unless its stiffness is told`,
+});
+export const manoeuvre = structure({
+  path: 'cornering.manoeuvre',
+  scope: 'car',
+  name: 'the turn that is asked',
+  needs: {
+    model: cornerModel,
+    turn: asked.turn,
+    lateral: asked.lateral,
+    braking: asked.braking,
+    driving: asked.driving,
+    brakes: grips.brakeShare,
+    driven: maybe(drivenAxle),
+    split: frontDriveShare,
+  },
+  compute: ({ model, turn, lateral, braking, driving, brakes, driven, split }) => {
+    if (braking > 0 && driving > 0) return refuse('The car brakes or speeds up, not both.', 'braking', 'driving');
+    if (driving > 0 && driven === undefined) return refuse('Which wheels are driven is not known.', 'driven');
+    const weight = model.axles.reduce((sum, { reference }) => sum + reference[0] + reference[1], 0);
+    const ahead = driven === 'front' ? 1 : driven === 'rear' ? 0 : split;
+    const force = (weight * (driving - braking)) / g;
+    const share = braking > 0 ? brakes : ahead;
+    const [f, r] = [(force * share) / 2, (force * (1 - share)) / 2];
+    const made: Manoeuvre = {
+      lateral: ((turn === 'left' ? 1 : -1) * lateral) / g,
+      longitudinal: (driving - braking) / g,
+      drive: [f, f, r, r],
+      yawMoment: 0,
+    };
+    return made;
+  },
+  source: 'left and right wheels push or brake alike; air drag left out',
+});
+export const cornerState = structure({
+  path: 'cornering.state',
+  scope: 'car',
+  name: 'how the car holds the turn that is asked',
+  needs: { model: cornerModel, manoeuvre },
+  compute: ({ model, manoeuvre }): Equilibrium | ReturnType<typeof refuse> => holding(model, manoeuvre, 'turn'),
+  source: model,
+});
+/** The car at rest with its bars hooked up, and how everything starts to move as it turns. */
+export interface AtRest {
+  readonly state: Equilibrium;
+  /** Slope of every unknown over lateral g. */
+  readonly slopes: Float64Array;
+}
+export const restState = structure({
+  path: 'cornering.rest',
+  scope: 'car',
+  name: 'how the car stands with its bars hooked up, and how it starts to lean',
+  needs: { model: cornerModel },
+  compute: ({ model }) => {
+    const state = holding(model, steadyTurn(0), 'rest');
+    if ('refused' in state) return state;
+    const slopes = tangent(model, state);
+    const made: AtRest = { state, slopes };
+    return slopes.every(Number.isFinite) ? made : refuse('The car has no stiffness in roll with these facts.');
+  },
+  source: model,
+});

@@ -1,0 +1,70 @@
+/** What unequal links of the anti-roll bars do to the car at rest, and what takes it out. */
+import { figure, left, thisAxle, thisSide } from '../catalog.js';
+import { barTorque } from '../cornering/parts.js';
+import { at } from '../cornering/unknowns.js';
+import { barLever, linkLonger } from '../inputs/bars.js';
+import { cornerModel, model, restState } from './cornering.js';
+
+const g = 9.80665;
+const care = 'A bar under preload springs when a link comes off: car level on its wheels or both sides hanging.';
+const links = `a mismatch is no load of stiffness times length: the body rolls, and both axles share it; ${model}`;
+
+export const preload = figure({
+  path: 'preload',
+  scope: 'corner',
+  name: 'what the links of the bars add to the weight on the wheel',
+  label: 'by links of bars',
+  symbol: 'dN_p',
+  words: ['preload', 'endlink preload', 'bar preload', 'link preload'],
+  dimension: 'mass',
+  needs: { model: cornerModel, rest: restState, axle: thisAxle, side: thisSide },
+  compute: ({ model, rest, axle, side }) => {
+    const [j, i] = [axle === 'front' ? 0 : 1, side === 'left' ? 0 : 1];
+    return (rest.state.x[at.load + 2 * j + i]! - model.axles[j]!.reference[i]!) / g;
+  },
+  source: links,
+  caution: care,
+});
+export const crossHooked = figure({
+  path: 'preload.cross',
+  scope: 'car',
+  name: 'cross weight with the bars hooked up',
+  label: 'cross, bars hooked up',
+  symbol: 'X_p',
+  words: ['cross with bar', 'cross weight with bar', 'hooked up cross'],
+  dimension: 'ratio',
+  typical: { range: [0.49, 0.51], of: 'cars that turn both ways; common practice, no source' },
+  needs: { rest: restState },
+  compute: ({ rest: { state } }) => {
+    const [lf, rf, lr, rr] = [0, 1, 2, 3].map((wheel) => state.x[at.load + wheel]!);
+    return (rf! + lr!) / (lf! + rf! + lr! + rr!);
+  },
+  source: links,
+});
+export const linkForce = figure({
+  path: 'preload.link',
+  scope: 'axle',
+  name: 'load in the left link of the bar at rest',
+  label: 'link load at rest',
+  symbol: 'F_l',
+  words: ['link load', 'endlink load'],
+  dimension: 'force',
+  needs: { model: cornerModel, rest: restState, axle: thisAxle, lever: left(barLever) },
+  compute: ({ model, rest, axle, lever }) =>
+    barTorque(model.axles[axle === 'front' ? 0 : 1], axle === 'front' ? 0 : 1, rest.state.x) / lever,
+  source: links,
+});
+export const shorten = figure({
+  path: 'preload.shorten',
+  scope: 'axle',
+  name: 'shorten the left link by this to take the preload out',
+  label: 'shorten left link by',
+  symbol: 'e_l',
+  words: ['neutral endlink', 'endlink neutral', 'link neutral', 'set endlink neutral'],
+  dimension: 'length',
+  needs: { longer: linkLonger },
+  compute: ({ longer }) => longer,
+  formula: 'longer',
+  source: 'links free to slip in with the car on level ground as it runs; or lengthen the right one by as much',
+  caution: care,
+});

@@ -1,0 +1,121 @@
+/** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
+import { choice, maybe, quantity, type Told } from '../catalog.js';
+import { freeRadius } from '../figures/tires.js';
+import { track } from './mass.js';
+
+const degree = Math.PI / 180;
+const taped: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.01 } };
+
+export const axleKind = choice({
+  path: 'axle.kind',
+  scope: 'axle',
+  name: 'kind of axle',
+  words: ['axle', 'axle kind', 'axle type', 'suspension kind', 'suspension type'],
+  options: ['independent', 'beam'],
+  optionWords: {
+    independent: ['irs', 'ifs', 'independent suspension', 'independent axle', 'double wishbone', 'strut', 'multilink', 'semi trailing arm'],
+    beam: ['live', 'live axle', 'solid', 'solid axle', 'beam axle', 'rigid axle', 'stick axle', 'de dion'],
+  },
+  measure: 'A beam joins both hubs: what lifts one wheel tilts the other. A twist beam lies between: taken as independent.',
+  estimate: { needs: {}, compute: () => 'independent' as const, source: 'independent unless told' },
+});
+export const springBase = quantity({
+  path: 'spring.base',
+  scope: 'axle',
+  name: 'distance between the springs of a beam axle',
+  symbol: 't_s',
+  words: ['spring base', 'spring spacing', 'distance between the spring'],
+  dimension: 'length',
+  sane: [0.3, 1.8],
+  step: { inch: 0.0254, metric: 0.01 },
+  told: taped,
+  measure: 'From the middle of one spring to the middle of the other, where they stand on the axle.',
+  estimate: { needs: { track }, compute: ({ track }) => 0.7 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
+});
+export const rollCenterHeight = quantity({
+  path: 'rollCenter.height',
+  scope: 'axle',
+  name: 'height of the roll center',
+  symbol: 'h_RC',
+  words: ['roll center', 'roll center height', 'rc', 'rc height'],
+  dimension: 'length',
+  sane: [-0.2, 0.6],
+  step: { inch: 0.0254 / 4, metric: 0.005 },
+  told: { usually: 'measured', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
+  measure: 'From the hard points; on a beam, where its lateral link crosses the middle of the car. Above the ground, at ride height.',
+  estimate: {
+    needs: { kind: axleKind },
+    compute: ({ kind }) => (kind === 'beam' ? 0.25 : 0.07),
+    within: { absolute: 0.07 },
+    source: 'by the kind of axle; common practice, no source',
+  },
+});
+export const unsprungHeight = quantity({
+  path: 'unsprung.height',
+  scope: 'axle',
+  name: 'height of the unsprung weight',
+  symbol: 'h_u',
+  words: ['unsprung height', 'unsprung cg height', 'unsprung cg'],
+  dimension: 'length',
+  sane: [0.1, 0.6],
+  told: { usually: 'measured', measured: { absolute: 0.01 }, spec: { absolute: 0.02 } },
+  measure: 'Near the middle of the hub.',
+  estimate: {
+    needs: { radius: maybe(freeRadius) },
+    compute: ({ radius }) => radius ?? 0.3,
+    within: { absolute: 0.025 },
+    error: 'common',
+    source: 'the middle of the wheel; common practice, no source',
+  },
+});
+export const bumpStopRate = quantity({
+  path: 'bumpStop.rate',
+  scope: 'axle',
+  name: 'rate of the bump stop, along the damper',
+  symbol: 'k_g',
+  words: ['bump stop rate', 'bumpstop rate', 'bump stop stiffness', 'stop rate'],
+  dimension: 'rate',
+  sane: [5000, 2e6],
+  told: { usually: 'spec', measured: { relative: 0.15 }, spec: { relative: 0.3 } },
+  measure: 'Press it on a scale: the gain of force over its first 10 to 20 mm. It stiffens further; taken as straight.',
+  estimate: { needs: {}, compute: () => 80_000, within: { relative: 0.7 }, error: 'common', source: 'common practice, no source' },
+});
+export const droopStopTravel = quantity({
+  path: 'droopStop.travel',
+  scope: 'axle',
+  name: 'droop travel of the wheel until its stop',
+  symbol: 'u_d',
+  state: true,
+  words: ['droop stop', 'droop stop travel', 'droop travel', 'droop limit', 'droop'],
+  dimension: 'length',
+  sane: [0.005, 0.3],
+  told: { usually: 'measured', measured: { absolute: 0.004 }, spec: { absolute: 0.01 } },
+  measure: 'How far the hub comes down, from ride height, when the body is lifted until the wheel hangs.',
+  caution: 'Lift with a rated jack, on level ground, and hold the car on stands before you reach in.',
+});
+export const camberGain = quantity({
+  path: 'camber.gain',
+  scope: 'axle',
+  name: 'change of camber in bump',
+  symbol: 'c',
+  words: ['camber gain', 'camber change in bump', 'camber curve'],
+  dimension: 'ratioPerLength',
+  sane: [-4, 1.5],
+  told: { usually: 'measured', measured: { absolute: 0.05 }, spec: { absolute: 0.1 } },
+  measure:
+    'Camber at 25 mm of bump less camber at ride height, in radians (degrees over 57.3), over 0.025 m; negative when the top goes in. Or tell the front view swing arm length.',
+  caution: 'With the spring out and the car on stands.',
+  estimate: { needs: {}, compute: () => -0.5, within: { absolute: 0.4 }, source: 'common practice, no source' },
+});
+export const complianceSteer = quantity({
+  path: 'compliance.steer',
+  scope: 'axle',
+  name: 'steer that the suspension gives by itself at 1 g',
+  symbol: 'A W',
+  words: ['compliance steer', 'compliance', 'bushing steer'],
+  dimension: 'angle',
+  sane: [-2 * degree, 3 * degree],
+  told: { usually: 'measured', measured: { absolute: 0.1 * degree }, spec: { absolute: 0.2 * degree } },
+  measure:
+    'Pull each wheel sideways at the ground with half of the axle weight and read the change of toe. Positive: front wheels turn out of the corner, rear wheels too (tail out).',
+});

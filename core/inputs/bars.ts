@@ -1,0 +1,247 @@
+/** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. No bar told is no bar. */
+import { choice, quantity, type Told } from '../catalog.js';
+import { axleKind } from './axles.js';
+import { track } from './mass.js';
+
+const inch = 0.0254;
+const degree = Math.PI / 180;
+const poundPerInch = 175.12683524647636;
+const calipered: Told = { usually: 'measured', measured: { absolute: 0.0001 }, spec: { absolute: 0.0002 } };
+const taped: Told = { usually: 'measured', measured: { absolute: 0.003 }, spec: { absolute: 0.006 } };
+const tension =
+  'A bar under preload springs when a link comes off: car level on its wheels or both sides hanging, and torque the links as the maker says.';
+
+export const barDiameter = quantity({
+  path: 'bar.diameter',
+  scope: 'axle',
+  name: 'anti-roll bar, diameter',
+  symbol: 'd',
+  instead: 'bar',
+  words: [
+    'bar',
+    'sway bar',
+    'anti-roll bar',
+    'antiroll bar',
+    'anti roll bar',
+    'arb',
+    'roll bar',
+    'stabilizer',
+    'stabilizer bar',
+    'bar diameter',
+  ],
+  dimension: 'length',
+  sane: [0, 0.06],
+  step: { inch: inch / 16, metric: 0.001 },
+  told: calipered,
+  measure: 'Caliper on the straight part, paint off: 1 % here is 4 % of its stiffness. 0: no bar.',
+  caution: tension,
+  estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'no bar unless told' },
+});
+export const barRateTold = quantity({
+  path: 'bar.rate',
+  scope: 'axle',
+  name: 'anti-roll bar, rate as told',
+  symbol: 'K_b',
+  instead: 'bar',
+  words: ['bar rate', 'sway bar rate', 'anti-roll bar rate', 'bar', 'sway bar', 'arb', 'arb rate', 'bar stiffness'],
+  dimension: 'rate',
+  sane: [1000, 1e6],
+  step: { inch: 10 * poundPerInch, metric: 1000 },
+  told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
+  measure: 'Hold one end, move the other: force over movement, at the hole in use, links left out.',
+  caution: tension,
+});
+export const barRollStiffnessTold = quantity({
+  path: 'bar.rollStiffness',
+  scope: 'axle',
+  name: 'anti-roll bar, roll stiffness as told',
+  symbol: 'K_bar',
+  instead: 'bar',
+  words: ['bar roll stiffness', 'bar', 'sway bar', 'arb', 'sway bar roll stiffness'],
+  dimension: 'rollStiffness',
+  sane: [100, 2e5],
+  told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
+  measure: 'What the bar adds to the roll stiffness of its axle, as the maker of the car or the bar gives it.',
+});
+export const barBore = quantity({
+  path: 'bar.bore',
+  scope: 'axle',
+  name: 'anti-roll bar, bore',
+  symbol: 'd_i',
+  words: ['bar bore', 'sway bar bore', 'bar inside diameter', 'hollow', 'bore', 'bar wall'],
+  dimension: 'length',
+  sane: [0, 0.055],
+  step: { inch: inch / 16, metric: 0.001 },
+  told: { usually: 'spec', measured: { absolute: 0.0003 }, spec: { absolute: 0.0005 } },
+  measure: 'Diameter of the hole through a hollow bar: outside less two walls. 0: solid.',
+  estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'solid unless told' },
+});
+export const barLength = quantity({
+  path: 'bar.length',
+  scope: 'axle',
+  name: 'anti-roll bar, length that twists',
+  symbol: 'B',
+  words: ['bar length', 'sway bar length', 'bar twisting length', 'torsion length', 'bar width'],
+  dimension: 'length',
+  sane: [0.2, 1.6],
+  step: { inch: inch, metric: 0.01 },
+  told: taped,
+  measure: 'Along the axis about which it twists, from one arm to the other; not along the bends.',
+  estimate: { needs: { track }, compute: ({ track }) => 0.62 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
+});
+export const barLever = quantity({
+  path: 'bar.lever',
+  scope: 'corner',
+  name: 'anti-roll bar, lever of the hole in use',
+  symbol: 'l',
+  words: ['bar hole', 'hole', 'bar lever', 'sway bar hole', 'endlink', 'end link', 'endlink hole', 'bar arm', 'sway bar arm', 'lever'],
+  dimension: 'length',
+  sane: [0.05, 0.5],
+  step: { inch: inch / 4, metric: 0.01 },
+  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.003 } },
+  measure: 'From the axis about which the bar twists square to the line of the link, at the hole in use. A shorter one is stiffer.',
+  caution: tension,
+  estimate: { needs: {}, compute: () => 0.24, within: { relative: 0.25 }, error: 'common', source: 'common practice, no source' },
+});
+export const barArm = quantity({
+  path: 'bar.arm',
+  scope: 'corner',
+  name: 'anti-roll bar, length of the arm itself',
+  symbol: 'A',
+  words: ['bar arm length', 'arm length', 'true arm length'],
+  dimension: 'length',
+  sane: [0.05, 0.6],
+  told: taped,
+  measure:
+    'Along the arm from the twisting part to the hole: what bends. Told only where it runs at a slant, and is longer than the lever.',
+  estimate: {
+    needs: { lever: barLever },
+    compute: ({ lever }) => lever,
+    within: { relative: 0.1 },
+    source: 'the lever, arms square to the bar; common practice, no source',
+  },
+});
+export const barRatio = quantity({
+  path: 'bar.ratio',
+  scope: 'axle',
+  name: 'motion ratio of the anti-roll bar, end over wheel',
+  symbol: 'MR_b',
+  words: ['bar motion ratio', 'bar ratio', 'sway bar motion ratio', 'sway bar ratio', 'arb motion ratio', 'endlink ratio'],
+  dimension: 'ratio',
+  sane: [0.15, 1.3],
+  told: { usually: 'measured', measured: { relative: 0.02 }, spec: { relative: 0.05 } },
+  measure:
+    'How far the end of the bar moves for 25 mm (1 in) of travel of its wheel, the other wheel at rest; on a beam, of the axle where the link stands.',
+  estimate: {
+    needs: { kind: axleKind },
+    compute: ({ kind }) => (kind === 'beam' ? 0.95 : 0.65),
+    within: { relative: 0.25 },
+    source: 'by the kind of axle; common practice, no source',
+  },
+});
+export const barLinkSpacing = quantity({
+  path: 'bar.linkSpacing',
+  scope: 'axle',
+  name: 'distance between the links of the bar on a beam axle',
+  symbol: 'd_l',
+  words: ['link spacing', 'endlink spacing', 'bar link spacing'],
+  dimension: 'length',
+  sane: [0.2, 1.7],
+  told: taped,
+  measure: 'From link to link, where they act on the beam.',
+  estimate: { needs: { track }, compute: ({ track }) => 0.6 * track, within: { relative: 0.2 }, source: 'common practice, no source' },
+});
+export const barLinkRate = quantity({
+  path: 'bar.linkRate',
+  scope: 'axle',
+  name: 'stiffness of one link of the bar with its bushings',
+  symbol: 'k_l',
+  words: ['link rate', 'endlink rate', 'link stiffness', 'endlink stiffness', 'bar bushing rate', 'bar bushing'],
+  dimension: 'rate',
+  sane: [1e5, 1e12],
+  told: { usually: 'spec', measured: { relative: 0.2 }, spec: { relative: 0.4 } },
+  measure: 'Press the link on a scale; rubber 1 to 4 kN/mm, ball joints 20 kN/mm and more. The bushings of the bar itself count too.',
+  estimate: { needs: {}, compute: () => 3e6, within: { relative: 0.6 }, source: 'rubber; common practice, no source' },
+});
+export const barShearModulus = quantity({
+  path: 'bar.shearModulus',
+  scope: 'axle',
+  name: 'shear modulus of the bar',
+  symbol: 'G',
+  alike: true,
+  words: ['bar shear modulus', 'bar modulus'],
+  dimension: 'stress',
+  sane: [25e9, 90e9],
+  told: { usually: 'spec', measured: { relative: 0.01 }, spec: { relative: 0.02 } },
+  measure: 'Of its steel, from a data sheet.',
+  estimate: {
+    needs: {},
+    compute: () => 79.3e9,
+    within: { relative: 0.03 },
+    error: 'common',
+    source: 'spring steel; common practice, no source',
+  },
+});
+export const barYoungsModulus = quantity({
+  path: 'bar.youngsModulus',
+  scope: 'axle',
+  name: "Young's modulus of the arms of the bar",
+  symbol: 'E',
+  alike: true,
+  words: ['bar youngs modulus', "bar young's modulus", 'arm modulus'],
+  dimension: 'stress',
+  sane: [60e9, 1e15],
+  told: { usually: 'spec', measured: { relative: 0.01 }, spec: { relative: 0.02 } },
+  measure: 'Of the steel of its arms.',
+  estimate: { needs: {}, compute: () => 206.8e9, within: { relative: 0.03 }, error: 'common', source: 'steel; common practice, no source' },
+});
+export const linkLonger = quantity({
+  path: 'bar.linkLonger',
+  scope: 'axle',
+  name: 'left link of the bar longer than it needs to be',
+  symbol: 'e_l',
+  words: [
+    'left link longer',
+    'link mismatch',
+    'endlink mismatch',
+    'left endlink longer',
+    'link difference',
+    'preload length',
+    'bar preload',
+  ],
+  dimension: 'length',
+  sane: [-0.06, 0.06],
+  step: { inch: inch / 16, metric: 0.001 },
+  told: { usually: 'measured', measured: { absolute: 0.0005 }, spec: { absolute: 0.001 } },
+  measure:
+    'Car on level ground as it runs, right link fitted: how much the left link would have to be shortened for its bolt to slip in by hand. Too short is negative.',
+  caution: tension,
+  estimate: {
+    needs: {},
+    compute: () => 0,
+    within: { absolute: 0.001 },
+    source: 'links set neutral unless told; common practice, no source',
+  },
+});
+export const barEnd = choice({
+  path: 'bar.end',
+  scope: 'axle',
+  name: 'where the end of the bar lies against the suspension arm',
+  words: ['bar end', 'sway bar end', 'end of the bar'],
+  options: ['above', 'below'],
+  optionWords: { above: ['over', 'link down'], below: ['under', 'link up'] },
+  measure: 'Above: the link goes down from the bar to the arm. It decides which way a longer link pushes the wheel.',
+  estimate: { needs: {}, compute: () => 'above' as const, source: 'common practice, no source' },
+});
+export const linkAngle = quantity({
+  path: 'bar.linkAngle',
+  scope: 'axle',
+  name: 'angle of the link away from square to the bar arm',
+  symbol: 'alpha_l',
+  words: ['link angle', 'endlink angle'],
+  dimension: 'angle',
+  sane: [-60 * degree, 60 * degree],
+  told: { usually: 'measured', measured: { absolute: 3 * degree }, spec: { absolute: 5 * degree } },
+  measure: 'Between the link and the direction in which the end of the bar moves; 0 when they agree.',
+  estimate: { needs: {}, compute: () => 0, within: { absolute: 10 * degree }, source: 'common practice, no source' },
+});

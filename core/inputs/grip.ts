@@ -1,0 +1,115 @@
+/** What the tires grip with: a coefficient at a load, how it falls with load and with lean, and their stiffness sideways. */
+import { left, maybe, quantity, right } from '../catalog.js';
+import { weighedCorner } from '../figures/mass.js';
+
+const degree = Math.PI / 180;
+const g = 9.80665;
+
+export const gripCoefficient = quantity({
+  path: 'grip.mu',
+  scope: 'axle',
+  name: 'grip coefficient at the reference load',
+  symbol: 'mu_0',
+  alike: true,
+  words: ['mu', 'grip', 'grip coefficient', 'tire grip', 'friction coefficient', 'friction', 'coefficient of friction'],
+  dimension: 'ratio',
+  sane: [0.2, 2.2],
+  told: { usually: 'measured', measured: { absolute: 0.04 }, spec: { absolute: 0.1 } },
+  measure: 'From a steady lap of a skidpad: the lateral g there is a little under it. Depends on surface, heat and pressure.',
+  caution: 'A closed course only; tires near their limit let go without notice.',
+  estimate: {
+    needs: {},
+    compute: () => 1,
+    within: { absolute: 0.15 },
+    error: 'common',
+    source: 'street tires on dry asphalt; common practice, no source',
+  },
+});
+export const gripLoad = quantity({
+  path: 'grip.load',
+  scope: 'axle',
+  name: 'load at which the grip coefficient is told',
+  symbol: 'N_0',
+  alike: true,
+  words: ['grip load', 'grip reference load', 'mu load'],
+  dimension: 'force',
+  sane: [500, 15_000],
+  told: { usually: 'measured', measured: { relative: 0.02 }, spec: { relative: 0.02 } },
+  measure: 'The load on one tire where its coefficient was read; a quarter of the car for a skidpad.',
+  estimate: {
+    needs: {},
+    compute: () => 3000,
+    within: { absolute: 0 },
+    error: 'common',
+    source: 'a quarter of a car of 1220 kg, by definition',
+  },
+});
+export const gripExponent = quantity({
+  path: 'grip.exponent',
+  scope: 'axle',
+  name: 'fall of grip with load, exponent',
+  symbol: 'n',
+  alike: true,
+  words: ['grip exponent', 'load exponent', 'load sensitivity', 'grip fall'],
+  dimension: 'ratio',
+  sane: [0, 0.6],
+  told: { usually: 'spec', measured: { absolute: 0.03 }, spec: { absolute: 0.05 } },
+  measure: 'mu = mu_0 (N/N_0)^-n: at twice the load the coefficient is 2^-n of itself, 0.90 for n = 0.15.',
+  estimate: { needs: {}, compute: () => 0.15, within: { absolute: 0.08 }, error: 'common', source: 'common practice, no source' },
+});
+export const gripBestLean = quantity({
+  path: 'grip.bestLean',
+  scope: 'axle',
+  name: 'lean toward the turn at which the tire grips most',
+  symbol: 'gamma_b',
+  alike: true,
+  words: ['best lean', 'best camber of the tire', 'best lean of the tire'],
+  dimension: 'angle',
+  sane: [0, 6 * degree],
+  told: { usually: 'spec', measured: { absolute: 0.5 * degree }, spec: { absolute: degree } },
+  measure: 'From tire data or temperatures across the tread: the lean against the road of the outer tire, top toward the turn.',
+  estimate: { needs: {}, compute: () => 2 * degree, within: { absolute: degree }, error: 'common', source: 'common practice, no source' },
+});
+export const gripLeanLoss = quantity({
+  path: 'grip.leanLoss',
+  scope: 'axle',
+  name: 'grip lost 3 degrees away from the best lean',
+  symbol: 'l_3',
+  alike: true,
+  words: ['lean loss', 'camber loss', 'grip lost by camber'],
+  dimension: 'ratio',
+  sane: [0, 0.3],
+  told: { usually: 'spec', measured: { absolute: 0.01 }, spec: { absolute: 0.02 } },
+  measure: 'From tire data; 0 leaves the effect of camber out. Radials lose a few per cent.',
+  estimate: { needs: {}, compute: () => 0.035, within: { absolute: 0.025 }, error: 'common', source: 'common practice, no source' },
+});
+export const corneringStiffness = quantity({
+  path: 'tire.cornering',
+  scope: 'axle',
+  name: 'cornering stiffness of one tire, per radian of slip',
+  symbol: 'C_alpha',
+  words: ['cornering stiffness', 'tire cornering stiffness'],
+  dimension: 'force',
+  sane: [8000, 300_000],
+  told: { usually: 'spec', measured: { relative: 0.1 }, spec: { relative: 0.15 } },
+  measure: 'From tire data at its load: side force per radian of slip angle (57.3 times that of a degree), where it is still straight.',
+  estimate: {
+    needs: { left: maybe(left(weighedCorner)), right: maybe(right(weighedCorner)) },
+    compute: ({ left, right }) => Math.min(200_000, left === undefined || right === undefined ? 40_000 : 6 * (left + right) * g),
+    within: { relative: 0.3 },
+    source: 'twelve times its load per radian; common practice, no source',
+  },
+});
+export const brakeShare = quantity({
+  path: 'brake.frontShare',
+  scope: 'car',
+  name: 'front share of the brake force',
+  symbol: 'b_f',
+  words: ['brake share', 'front brake share', 'brake bias', 'brake balance', 'brake distribution'],
+  dimension: 'ratio',
+  sane: [0.3, 0.95],
+  told: { usually: 'spec', measured: { absolute: 0.02 }, spec: { absolute: 0.03 } },
+  measure: 'Front brake force over the whole, from torque over tire radius at one line pressure.',
+  caution: 'Brakes are life: parts and changes as the maker and your rules have them, checked by somebody licensed.',
+  estimate: { needs: {}, compute: () => 0.68, within: { absolute: 0.07 }, source: 'common practice, no source' },
+});
