@@ -8,7 +8,7 @@ import type { CarView, Context } from '../context.js';
 import type { Altered } from '../facts.js';
 import { catalog } from '../looked.js';
 import type { Reading } from '../reading.js';
-import { alteredRows } from '../show/altered.js';
+import { alteredNames, alteredRows } from '../show/altered.js';
 import { sentence } from '../show/amount.js';
 import { isOutcome, ownCar, refused } from './own.js';
 
@@ -74,7 +74,7 @@ export const forget: Command = {
     const facts = new Map(car.head.facts);
     for (const { path } of found.gone) facts.delete(path);
     const rows = alteredRows(found.gone, context.asker.preferences);
-    const names = rows.map(({ label }) => label).join(', ');
+    const names = alteredNames(found.gone, context.asker.preferences).join(', ');
     return {
       answer: answer('changed', `${sentence(names)} of ${car.name} forgotten.`, {
         columns: ['was', 'is'],

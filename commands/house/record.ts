@@ -8,7 +8,7 @@ import { type Altered, type How, isNotLaid, type Laid, lay } from '../facts.js';
 import { catalog, numbersOf, situationOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { isSame } from '../same.js';
-import { alteredRows, alteredText, sideEffects, unsaved } from '../show/altered.js';
+import { alteredRows, alteredTexts, sideEffects, unsaved } from '../show/altered.js';
 import { sentence } from '../show/amount.js';
 import { disagreements } from '../show/rests.js';
 import { newCarId, refused } from './own.js';
@@ -55,10 +55,9 @@ const told = (reading: Reading, context: Context, why: string): How => ({
 function changedAnswer(car: string, laid: Laid, reading: Reading, context: Context): Answer {
   const { preferences } = context.asker;
   const rows = alteredRows(laid.told, preferences);
-  const [first] = rows;
   const numbers = numbersOf(laid.situation);
   const paths = new Set(laid.told.map(({ path }) => path));
-  const headline = rows.length === 1 && first ? sentence(alteredText(first)) : `${rows.length} facts recorded for ${car}.`;
+  const headline = rows.length === 1 ? sentence(alteredTexts(laid.told, preferences).join()) : `${rows.length} facts recorded for ${car}.`;
   return answer('changed', headline, {
     ...(rows.length > 1 ? { columns: ['was', 'is'], rows } : {}),
     notes: [...(rows.length === 1 ? [`Recorded for ${car}.`] : []), ...sideEffects(laid, preferences)],

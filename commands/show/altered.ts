@@ -6,12 +6,16 @@ import type { Altered, Laid } from '../facts.js';
 import type { Reading } from '../reading.js';
 import { isSame } from '../same.js';
 import { factCell, textOf, valueText } from './amount.js';
+import { labelAtAll } from './label.js';
 
 const text = (one: Altered, fact: Altered['after'], preferences: Preferences): string =>
   fact === undefined ? 'not told' : valueText(one.entry, fact.value, preferences);
 
 /** One row for places that were told the same and were the same before. */
-export function alteredRows(altered: readonly Altered[], preferences: Preferences): readonly Row[] {
+export const alteredRows = (altered: readonly Altered[], preferences: Preferences): readonly Row[] =>
+  together(altered, preferences).map(({ row }) => row);
+
+function together(altered: readonly Altered[], preferences: Preferences): readonly { readonly name: string; readonly row: Row }[] {
   const groups: { readonly one: Altered; readonly places: string[] }[] = [];
   for (const one of altered) {
     const group = groups.find(
@@ -24,18 +28,25 @@ export function alteredRows(altered: readonly Altered[], preferences: Preference
     else groups.push({ one, places: [one.place] });
   }
   return groups.map(({ one, places }) => ({
-    label: nameAtAll(one.entry, places).join(' and '),
-    cells: [
-      one.before && one.after && isSame(one.before.value, one.after.value) ? 'as it was' : text(one, one.before, preferences),
-      one.after === undefined ? 'forgotten' : factCell(one.entry, one.after, preferences),
-    ],
+    name: nameAtAll(one.entry, places).join(' and '),
+    row: {
+      label: labelAtAll(one.entry, places),
+      cells: [
+        one.before && one.after && isSame(one.before.value, one.after.value) ? 'as it was' : text(one, one.before, preferences),
+        one.after === undefined ? 'forgotten' : factCell(one.entry, one.after, preferences),
+      ],
+    },
   }));
 }
-/** `front spring rate 450 lb/in (was 400)`, for a headline. */
-export function alteredText(row: Row): string {
-  const [was, is] = row.cells.map(textOf);
-  return `${row.label} ${is}${was === 'not told' ? '' : `, was ${was === 'as it was' ? 'the same' : was}`}`;
-}
+/** What the facts are called, in a sentence. */
+export const alteredNames = (altered: readonly Altered[], preferences: Preferences): readonly string[] =>
+  together(altered, preferences).map(({ name }) => name);
+/** `front spring rate 450 lb/in, was 400 lb/in`: each of them, for a headline or a note. */
+export const alteredTexts = (altered: readonly Altered[], preferences: Preferences): readonly string[] =>
+  together(altered, preferences).map(({ name, row }) => {
+    const [was, is] = row.cells.map(textOf);
+    return `${name} ${is}${was === 'not told' ? '' : `, was ${was === 'as it was' ? 'the same' : was}`}`;
+  });
 
 /** What else happened to the facts: said in other words before, carried on, lost. */
 export function sideEffects(laid: Pick<Laid, 'forgot' | 'carried'>, preferences: Preferences): readonly string[] {

@@ -7,6 +7,7 @@ import type { Preferences } from '../context.js';
 import type { Looked } from '../looked.js';
 import { numbersOf } from '../looked.js';
 import { bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from './amount.js';
+import { labelAt, labelOf } from './label.js';
 import { disagreements, restsOn } from './rests.js';
 
 const mostSteps = 4;
@@ -48,11 +49,11 @@ export function nameUnder(numbers: Evaluation, path: string, heading: string): s
   const { entry, place } = numbers.catalog.node(path);
   const top = numbers.catalog.node(heading);
   const sameEnd = entry.scope === 'corner' && top.entry.scope === 'axle' && place.endsWith(top.place.slice(0, 1));
-  if (place === top.place) return entry.name;
-  if (entry.scope === 'axle' && numbers.number(pathAt('front', entry)) === numbers.number(pathAt('rear', entry))) return entry.name;
-  if (!sameEnd) return nameAt(entry, place);
+  if (place === top.place) return labelOf(entry);
+  if (entry.scope === 'axle' && numbers.number(pathAt('front', entry)) === numbers.number(pathAt('rear', entry))) return labelOf(entry);
+  if (!sameEnd) return labelAt(entry, place);
   const [left, right] = [numbers.number(pathAt(`l${place.slice(1)}`, entry)), numbers.number(pathAt(`r${place.slice(1)}`, entry))];
-  return left === right ? `${entry.name}, each wheel` : `${place.startsWith('l') ? 'left' : 'right'} ${entry.name}`;
+  return left === right ? `${labelOf(entry)}, each` : `${place.startsWith('l') ? 'left' : 'right'} ${labelOf(entry)}`;
 }
 export function stepRows(numbers: Evaluation, path: string, preferences: Preferences): readonly Row[] {
   return onceEach(numbers, stepsTo(numbers, path, 2 * mostSteps))

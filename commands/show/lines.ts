@@ -4,10 +4,13 @@ import { nameAtAll } from '../../core/engine.js';
 import type { Row } from '../answer.js';
 import { catalog } from '../looked.js';
 import { textOf } from './amount.js';
+import { labelAtAll } from './label.js';
 
 export interface Line {
   readonly path: string;
   readonly row: Row;
+  /** What it is called in a sentence. */
+  readonly name?: string;
 }
 const ends: Readonly<Record<string, string>> = { lf: 'front', rf: 'front', lr: 'rear', rr: 'rear' };
 const textsOf = ({ row }: Line): string => row.cells.map(textOf).join('|');
@@ -26,13 +29,13 @@ function together(line: Line, all: readonly Line[]): readonly Line[] {
   if (entry.scope !== 'corner') return [line];
   return alike.filter((one) => ends[catalog.node(one.path).place] === ends[place]);
 }
-function labelOf(group: readonly Line[]): string | undefined {
-  const [first] = group;
-  if (!first) return undefined;
-  const { entry } = catalog.node(first.path);
+/** A line with the name and label of all that it now stands for. */
+function named<L extends Line>(line: L, group: readonly Line[]): L {
+  if (group.length < 2) return line;
+  const { entry } = catalog.node(line.path);
   const places = group.map(({ path }) => catalog.node(path).place);
-  if (entry.scope === 'axle' && places.length === 2) return entry.name;
-  return nameAtAll(entry, places).join(' and ');
+  const name = entry.scope === 'axle' && places.length === 2 ? entry.name : nameAtAll(entry, places).join(' and ');
+  return { ...line, name, row: { ...line.row, label: labelAtAll(entry, places) } };
 }
 
 /** Merges lines in their order. Labels are left alone where nothing was merged. */
@@ -46,8 +49,7 @@ export function fewer<L extends Line>(lines: readonly L[]): readonly L[] {
     const { entry } = catalog.node(line.path);
     if (group.every((one) => saidByFigure(one, lines))) continue;
     if (entry.scope === 'corner' && group.every((corner) => saidByAxle(corner, entry, lines))) continue;
-    const label = group.length > 1 ? labelOf(group) : undefined;
-    out.push(label === undefined ? line : { ...line, row: { ...line.row, label } });
+    out.push(named(line, group));
   }
   return out;
 }
@@ -70,8 +72,8 @@ function saidByAxle(line: Line, entry: Entry, lines: readonly Line[]): boolean {
   const wheels = lines.filter((one) => catalog.node(one.path).entry === entry && ends[catalog.node(one.path).place] === end);
   return twin && wheels.length === 2 && wheels.every((one) => textsOf(one) === textsOf(line));
 }
-/** Figures that cars are judged by are those of which the catalog knows what is typical: they come before the steps to them. */
+/** Figures that members talk of come before the steps to them; an axle's before its wheels'. */
 export const isTelling = (path: string): boolean => {
   const { entry } = catalog.node(path);
-  return entry.typical !== undefined && entry.scope !== 'corner';
+  return entry.main === true && entry.scope !== 'corner';
 };

@@ -4,7 +4,7 @@ import type { Preferences, Revision } from '../context.js';
 import type { Altered } from '../facts.js';
 import { catalog } from '../looked.js';
 import { isSame } from '../same.js';
-import { alteredRows } from './altered.js';
+import { alteredNames, alteredRows } from './altered.js';
 
 /** Facts that differ, in the order of the catalog. */
 export function alteredBetween(from: Pick<Revision, 'facts'>, to: Pick<Revision, 'facts'>): readonly Altered[] {
@@ -19,4 +19,6 @@ export function alteredBetween(from: Pick<Revision, 'facts'>, to: Pick<Revision,
 }
 export const revisionRows = (from: Pick<Revision, 'facts'>, to: Pick<Revision, 'facts'>, preferences: Preferences): readonly Row[] =>
   alteredRows(alteredBetween(from, to), preferences);
+export const revisionNames = (from: Pick<Revision, 'facts'>, to: Pick<Revision, 'facts'>, preferences: Preferences): readonly string[] =>
+  alteredNames(alteredBetween(from, to), preferences);
 export const isNothing = (rows: readonly Row[]): boolean => rows.length === 0;

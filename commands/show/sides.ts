@@ -12,6 +12,7 @@ import { isSame } from '../same.js';
 import { bare, cellOf, sentence, textOf, valueText, writing } from './amount.js';
 import { changeText, endsWithin, isChange } from './change.js';
 import { lineToTell } from './figure.js';
+import { labelAt } from './label.js';
 import { fewer, isTelling, type Line } from './lines.js';
 import { restsOn } from './rests.js';
 
@@ -22,6 +23,7 @@ export interface Side {
   readonly items: readonly Item[];
 }
 export interface SideLine extends Line {
+  readonly name: string;
   /** The difference over its doubt: above 1 it exceeds it. 0: the same. */
   readonly weight: number;
   readonly sure: boolean;
@@ -57,16 +59,17 @@ export function sideLine(
       : [equal ? 'same' : changeText(moved, dimension, preferences, how)];
   return {
     path,
-    row: { label: nameAt(entry, place), cells: [...ends, ...rest] },
+    name: nameAt(entry, place),
+    row: { label: labelAt(entry, place), cells: [...ends, ...rest] },
     weight: equal ? 0 : Math.abs(moved.change) / Math.hypot(moved.within, trifle * Math.abs(moved.from)),
     sure: !equal && Math.abs(moved.change) > moved.within,
   };
 }
 /** `Free diameter: 24.72 in vs 25.04 in, +0.315 in` */
-export function lineText({ row }: Line, sides: number): string {
+export function lineText({ row, name }: SideLine, sides: number): string {
   const texts = row.cells.map(textOf);
   const change = texts.slice(sides).map((text) => (text === 'same' ? ', the same' : `, ${text}`));
-  return `${sentence(row.label)}: ${texts.slice(0, sides).join(' vs ')}${change.join('')}`;
+  return `${sentence(name)}: ${texts.slice(0, sides).join(' vs ')}${change.join('')}`;
 }
 
 /** Facts that differ and are no numbers: a size, a kind, a table. */
@@ -80,7 +83,7 @@ function factRows(sides: readonly Side[], preferences: Preferences): readonly Ro
         const [one, ...rest] = facts;
         if (facts.every((fact) => fact === undefined) || rest.every((fact) => fact && one && isSame(fact.value, one.value))) return [];
         const cells = facts.map((fact) => (fact ? valueText(entry, fact.value, preferences) : 'not told'));
-        return [{ path, row: { label: nameAt(entry, place), cells } }];
+        return [{ path, row: { label: labelAt(entry, place), cells } }];
       }),
     );
   return fewer(lines).map(({ row }) => row);

@@ -12,6 +12,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { cellOf, sentence, textOf } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
+import { labelAt, labelOf } from '../show/label.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { askedOf, pathsOf } from '../verbs/asked.js';
 import { sidesOf } from '../verbs/compare.js';
@@ -33,6 +34,8 @@ const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.
 export interface Shown {
   readonly path: string;
   readonly row: Row;
+  /** What it is called in a sentence. */
+  readonly name: string;
 }
 /** Rows of the figures that are known; one row where all places read the same. */
 export function topicRows(
@@ -48,12 +51,14 @@ export function topicRows(
       const path = pathAt(place, entry);
       if (toldPaths.length > 0 && !toldPaths.some((one) => catalog.dependsOn(path, one))) return [];
       const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
-      return cell === undefined ? [] : [{ path, row: { label: nameAt(entry, place), cells: [cell] } }];
+      return cell === undefined ? [] : [{ path, name: nameAt(entry, place), row: { label: labelAt(entry, place), cells: [cell] } }];
     });
     const [first, ...others] = found;
     if (!first || others.length === 0) return found;
     const text = ({ row }: Shown) => row.cells.map(textOf).join();
-    return others.every((one) => text(one) === text(first)) ? [{ path: first.path, row: { ...first.row, label: entry.name } }] : found;
+    return others.every((one) => text(one) === text(first))
+      ? [{ path: first.path, name: entry.name, row: { ...first.row, label: labelOf(entry) } }]
+      : found;
   });
 }
 
@@ -88,7 +93,7 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   const cell = shown.row.cells[0];
   const whose = looked.label === '' || looked.current ? '' : `${looked.label}: `;
   return {
-    answer: answer('told', `${whose}${sentence(`${shown.row.label} ${shown.row.cells.map(textOf).join(' ')}`)}`, {
+    answer: answer('told', `${whose}${sentence(`${shown.name} ${shown.row.cells.map(textOf).join(' ')}`)}`, {
       ...(typeof cell === 'object' ? { amount: cell } : {}),
       rows: others.map(({ row }) => row),
       assumptions: [

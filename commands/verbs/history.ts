@@ -5,7 +5,7 @@ import type { CarView, Context, Revision } from '../context.js';
 import { carInUse, isOutcome, ownCar, refused } from '../house/own.js';
 import { ago } from '../house/time.js';
 import { textOf } from '../show/amount.js';
-import { revisionRows } from '../show/revisions.js';
+import { revisionNames, revisionRows } from '../show/revisions.js';
 
 const usual = 9;
 const deepest = 200;
@@ -92,7 +92,7 @@ export const undo: Command = {
     const [row] = rows;
     const headline =
       taken.length === 1 && rows.length === 1 && row
-        ? `Taken back: ${row.label} is ${textOf(row.cells[1] ?? '')} again.`
+        ? `Taken back: ${revisionNames(car.head, before, context.asker.preferences).join()} is ${textOf(row.cells[1] ?? '')} again.`
         : `Taken back: ${taken.length === 1 ? whys[0] : `${taken.length} changes`}`;
     return {
       answer: answer('changed', headline, {

@@ -9,6 +9,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
+import { labelAt, labelOf } from '../show/label.js';
 import { fewer, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
@@ -19,7 +20,7 @@ export const isAskable = (entry: Entry): boolean => (entry.words?.length ?? 0) >
 export function rowAt(numbers: Evaluation, path: string, preferences: Preferences, label?: string, wantedUnit?: string): Row | undefined {
   const { entry, place } = numbers.catalog.node(path);
   const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
-  return cell === undefined ? undefined : { label: label ?? nameAt(entry, place), cells: [cell] };
+  return cell === undefined ? undefined : { label: label ?? labelAt(entry, place), cells: [cell] };
 }
 
 /** Several places or several entries: a row each, what is alike said once. */
@@ -43,7 +44,8 @@ function showSeveral(looked: Looked, items: readonly Item[], preferences: Prefer
     return { ...single, headline: `${whose}${sentence(item.entry.name)} ${textOf(top.cells[0] as Cell)}` };
   }
   if (known.length === 1) return showOne(looked, first, preferences, wantedUnit);
-  const line = top ? `${top.label} ${top.cells.map(textOf).join(' ')}` : '';
+  const named = catalog.node(first);
+  const line = top ? `${nameAt(named.entry, named.place)} ${top.cells.map(textOf).join(' ')}` : '';
   return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
     rows: others,
     assumptions: [
@@ -90,7 +92,7 @@ function showEverything(looked: Looked, places: readonly string[], whole: boolea
     catalog.entries.flatMap((entry) =>
       inPlace(entry).flatMap((place) => {
         const path = pathAt(place, entry);
-        const row = wanted(entry, path) ? rowAt(numbers, path, preferences, places.length === 1 ? entry.name : undefined) : undefined;
+        const row = wanted(entry, path) ? rowAt(numbers, path, preferences, places.length === 1 ? labelOf(entry) : undefined) : undefined;
         return row ? [{ path, row }] : [];
       }),
     );

@@ -11,9 +11,10 @@ import { refused } from '../house/own.js';
 import { askPlace } from '../house/record.js';
 import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
-import { alteredRows, sideEffects } from '../show/altered.js';
+import { alteredTexts, sideEffects } from '../show/altered.js';
 import { bare, sentence, writing } from '../show/amount.js';
 import { changeText, endsWithin, isChange } from '../show/change.js';
+import { labelAt } from '../show/label.js';
 import { fewer, isTelling } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { supposing } from './asked.js';
@@ -62,7 +63,7 @@ function moveRow({ path, difference: moved }: Move, preferences: Preferences): R
   const how = writing(entry);
   const doubt = endsWithin(moved);
   return {
-    label: nameAt(entry, place),
+    label: labelAt(entry, place),
     cells: [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)],
   };
 }
@@ -116,9 +117,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const [first, ...others] = ordered;
   const paths = laid.told.map(({ path }) => path);
   const tried = itemsText(saved, context);
-  const told = alteredRows(laid.told, preferences).map(
-    ({ label, cells }) => `${label} ${cells.map((c) => (typeof c === 'string' ? c : c.text)).join(' to ')}`,
-  );
+  const told = alteredTexts(laid.told, preferences);
   const own = base !== nothing && base.current && base.car !== undefined;
   const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
   const done = answer('told', headline, {

@@ -9,6 +9,7 @@ import { refused } from '../house/own.js';
 import { type Looked, numbersOf } from '../looked.js';
 import { amount, bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from '../show/amount.js';
 import { lineToTell, onceEach, stepsTo } from '../show/figure.js';
+import { labelAt } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
 import { askedAlone, pathsOf } from './asked.js';
 
@@ -89,7 +90,7 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
   const rows = told.flatMap((input): Row[] => {
     const cell = cellOf(numbers, input, preferences);
     const at = numbers.catalog.node(input);
-    return cell === undefined ? [] : [{ label: nameAt(at.entry, at.place), cells: [cell, known(numbers, input)] }];
+    return cell === undefined ? [] : [{ label: labelAt(at.entry, at.place), cells: [cell, known(numbers, input)] }];
   });
   const shown =
     typeof value === 'number'
