@@ -6,7 +6,7 @@ import { type Evaluation, evaluate, pathAt, type Situation } from '../core/engin
 import { catalog } from '../core/stubaxle.js';
 import type { Outcome } from './command.js';
 import type { CarView, Context, Revision } from './context.js';
-import { carInUse, firstCarLine, noCar, refused } from './house/own.js';
+import { carInUse, refused } from './house/own.js';
 import type { Subject } from './reading.js';
 
 export interface Looked {
@@ -104,13 +104,6 @@ export function lookAtFirst(subjects: readonly Subject[], context: Context): Loo
   const car = context.garage.chosen;
   return car ? lookAtCar(car, context) : nothing;
 }
-/** The same, where a saved car is needed. */
-export function lookAtSaved(subjects: readonly Subject[], context: Context): (Looked & { readonly car: CarView }) | Outcome {
-  const looked = lookAtFirst(subjects, context);
-  if ('answer' in looked) return looked;
-  return looked.car ? { ...looked, car: looked.car } : noCar();
-}
-
 const evaluations = new WeakMap<Facts, { readonly then: Facts | undefined; readonly evaluation: Evaluation }>();
 /** Every number of a situation; the last evaluation of the same facts is kept with them. */
 export function numbersOf(situation: Situation): Evaluation {
@@ -121,4 +114,4 @@ export function numbersOf(situation: Situation): Evaluation {
   return evaluation;
 }
 export const entryAt = (path: string): Entry => catalog.node(path).entry;
-export { catalog, firstCarLine };
+export { catalog };

@@ -1,7 +1,7 @@
 /** The member: preferences, what is kept, taking it along, and being forgotten. */
 import { answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
-import type { Context, Preferences } from '../context.js';
+import type { Preferences } from '../context.js';
 import { refused } from './own.js';
 
 const unitText = ({ units }: Preferences): string => (units === 'us' ? 'us: lb, in, lb/in, psi, mph' : 'metric: kg, mm, N/mm, bar, km/h');
@@ -134,4 +134,3 @@ export const eraseMe: Command = {
   changes: true,
   run: () => ({ answer: answer('changed', 'All that was kept of you is erased.'), changes: [{ change: 'forget me' }] }),
 };
-export type { Context };

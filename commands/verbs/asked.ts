@@ -1,7 +1,7 @@
 /** What a question is about: the car that is meant with everything that the line supposes, and the paths that were asked for. */
 
 import { isInput } from '../../core/catalog.js';
-import { pathAt, type Situation } from '../../core/engine.js';
+import { pathAt } from '../../core/engine.js';
 import type { Outcome } from '../command.js';
 import type { Context } from '../context.js';
 import { isNotLaid, lay } from '../facts.js';
@@ -45,4 +45,3 @@ export function askedAlone(reading: Reading, context: Context): Asked | Outcome 
 }
 /** Paths of an item that may be known, or all of them when none is. */
 export const pathsOf = (item: Item): readonly string[] => item.places.map((place) => pathAt(place, item.entry));
-export const isOf = (situation: Situation, path: string): boolean => situation.facts.has(path);

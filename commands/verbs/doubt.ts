@@ -8,7 +8,7 @@ import type { Command, Outcome } from '../command.js';
 import type { Preferences } from '../context.js';
 import { noCar } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
-import { amount, evidenceText, sentence, textOf, writing } from '../show/amount.js';
+import { amount, evidenceText, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { measureLine, namesOfPaths } from '../show/rests.js';
 import { askedAlone, pathsOf } from './asked.js';
@@ -125,4 +125,3 @@ export const doubt: Command = {
     return { answer: doubtOfAll(asked.looked) };
   },
 };
-export { textOf };
