@@ -55,7 +55,10 @@ export interface AxleModel {
   readonly camber: CamberModel | undefined;
   /** Bump travel at which each wheel meets its first stop, m; Infinity where none is known. The stops themselves are in `law`. */
   readonly contact: readonly [number, number];
-  /** Moments that hold the car level in the reference state, to the left, N m: of the body (its weight off center), and on a beam axle of the axle. */
+  /**
+   * Moments to the left, N m: on the body, by the sprung weight that lies off center (the law's springs carry it) and the propeller shaft's torque;
+   * and on a beam axle itself, by that torque.
+   */
   readonly rest: { readonly body: number; readonly axle: number };
   /** Tangent of the angle at which drive and brake forces lean on the links: lift of the body per unit of force. */
   readonly driveLift: number;

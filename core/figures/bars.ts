@@ -13,6 +13,16 @@ const virtualWork = 'virtual work';
 const steel = 7850;
 const levers = { left: left(told.barLever), right: right(told.barLever) };
 
+export const barSpan = figure({
+  path: 'bar.span',
+  scope: 'axle',
+  name: 'distance at which the bar resists roll',
+  symbol: 't_b',
+  dimension: 'length',
+  needs: { kind: axleKind, track, spacing: told.barLinkSpacing },
+  compute: ({ kind, track, spacing }) => (kind === 'beam' ? spacing : track),
+  source: 'the track where each wheel moves alone; on a beam axle the distance between the links',
+});
 export const barTwistOfShape = figure({
   path: 'bar.twistOfShape',
   scope: 'axle',
@@ -58,9 +68,9 @@ export const barTwistOfRoll = figure({
   name: 'torque of the bar per turn of one end, from its roll stiffness',
   symbol: 'K_t',
   dimension: 'rollStiffness',
-  needs: { stiffness: told.barRollStiffnessTold, ...levers, ratio: told.barRatio, kind: axleKind, track, spacing: told.barLinkSpacing },
-  compute: ({ stiffness, left, right, ratio, kind, track, spacing }) =>
-    stiffness / (((ratio / left + ratio / right) * (kind === 'beam' ? spacing : track)) / 2) ** 2,
+  needs: { stiffness: told.barRollStiffnessTold, ...levers, ratio: told.barRatio, span: barSpan },
+  compute: ({ stiffness, left, right, ratio, span }) => stiffness / (((ratio / left + ratio / right) * span) / 2) ** 2,
+  formula: 'stiffness / ((ratio / left + ratio / right) * span / 2)^2',
   source: virtualWork,
 });
 export const barTwist = figure({
@@ -137,9 +147,9 @@ export const barRollStiffness = figure({
   symbol: 'K_bar',
   words: ['bar roll stiffness', 'sway bar roll stiffness', 'roll stiffness of the bar'],
   dimension: 'rollStiffness',
-  needs: { twist: barTwist, ...levers, ratio: told.barRatio, kind: axleKind, track, spacing: told.barLinkSpacing },
-  compute: ({ twist, left, right, ratio, kind, track, spacing }) =>
-    twist * (((ratio / left + ratio / right) * (kind === 'beam' ? spacing : track)) / 2) ** 2,
+  needs: { twist: barTwist, ...levers, ratio: told.barRatio, span: barSpan },
+  compute: ({ twist, left, right, ratio, span }) => twist * (((ratio / left + ratio / right) * span) / 2) ** 2,
+  formula: 'twist * ((ratio / left + ratio / right) * span / 2)^2',
   source: `both ends move: rate times (ratio times track) squared, on a beam link spacing instead of track; ${virtualWork}`,
 });
 export const mismatch = figure({
@@ -160,7 +170,7 @@ export const barModel = structure({
   path: 'bar.model',
   scope: 'axle',
   name: 'the anti-roll bar as the cornering model has it',
-  needs: { twist: barTwist, ...levers, ratio: told.barRatio, mismatch, spacing: told.barLinkSpacing },
+  needs: { twist: barTwist, ...levers, ratio: told.barRatio, mismatch, spacing: barSpan },
   compute: ({ twist, left, right, ratio, mismatch, spacing }): BarModel =>
     twist === 0
       ? noBar

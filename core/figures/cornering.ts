@@ -1,10 +1,10 @@
 /** The car as the four-wheel equilibrium sees it, and how it holds the turn that is asked. Steady state; roll under about 6 degrees; no wings. */
-import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure } from '../catalog.js';
+import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure, thisSide } from '../catalog.js';
 import { type Equilibrium, holding, tangent } from '../cornering/equilibrium.js';
 import { powerGrip } from '../cornering/grip.js';
 import type { AxleModel, CamberModel, CornerModel, Manoeuvre, WheelLaw } from '../cornering/model.js';
 import { steadyTurn } from '../cornering/model.js';
-import { wheelLaw } from '../cornering/wheelLaw.js';
+import { type Suspension, wheelLaw } from '../cornering/wheelLaw.js';
 import { camber } from '../inputs/alignment.js';
 import * as axles from '../inputs/axles.js';
 import { frontDriveShare } from '../inputs/driveline.js';
@@ -17,8 +17,9 @@ import { frontViewLever } from '../inputs/wheels.js';
 import { barModel } from './bars.js';
 import { sprungMass } from './loads.js';
 import { unsprungCorner } from './mass.js';
-import { bindTravel, looseTravel, ratioHere } from './ride.js';
+import { bindTravel, looseTravel } from './ride.js';
 import { ratioOfAxle } from './rideAxles.js';
+import { springLever } from './roll.js';
 import { motionRatio, springStack } from './springs.js';
 import { riseSince, travelSince } from './standing.js';
 import { damperRatio, stopTravel } from './travel.js';
@@ -40,6 +41,18 @@ export const droopStopNow = figure({
   source: 'the reading, and how much the wheels have come up since',
   carriesOn: axles.droopStopTravel,
 });
+const nowhere = Number.POSITIVE_INFINITY;
+/** No stop, always the same one, so that what depends on it sees no change. */
+const noStop: Suspension['stop'] = { at: nowhere, rate: 0 };
+export const bumpStop = structure({
+  path: 'cornering.bumpStop',
+  scope: 'axle',
+  name: 'bump stop at the wheel',
+  needs: { gap: maybe(stopTravel), rate: axles.bumpStopRate, ratio: firstOf(damperRatio, ratioOfAxle) },
+  // On its stop already, a car is taken to have just met it.
+  compute: ({ gap, rate, ratio }) => (gap === undefined ? noStop : { at: Math.max(0, gap), rate: rate * ratio ** 2 }),
+  source: 'damper travel and force through its motion ratio',
+});
 /** What pushes a wheel down, and where it meets its first stop. */
 interface Corner {
   readonly law: WheelLaw;
@@ -52,23 +65,26 @@ export const cornerLaw = structure({
   needs: {
     stack: springStack,
     ratio: motionRatio,
-    ratioHere,
     travel: maybe(travelSince),
-    sprung: sprungMass,
-    gap: maybe(stopTravel),
-    stopRate: axles.bumpStopRate,
-    damper: firstOf(damperRatio, ratioOfAxle),
+    left: left(sprungMass),
+    right: right(sprungMass),
+    track: massTold.track,
+    base: springLever,
+    side: thisSide,
+    stop: bumpStop,
     bind: maybe(bindTravel),
     loose: looseTravel,
     droop: maybe(droopStopNow),
   },
-  compute: ({ stack, ratio, travel = 0, sprung, gap, stopRate, damper, bind, loose, droop }): Corner => {
-    // On its stop already, a car is taken to have just met it.
-    const at = gap === undefined ? Number.POSITIVE_INFINITY : Math.max(0, gap);
-    const bound = bind ?? Number.POSITIVE_INFINITY;
-    const stop = { at, rate: stopRate * damper ** 2 };
-    const law = wheelLaw({ stack, ratio, here: travel, carried: sprung * g, stop, bind: bound, droop: Math.max(0, droop ?? loose) });
-    return { law, contact: Math.min(at, bound) };
+  compute: ({ stack, ratio, travel = 0, left, right, track, base, side, stop, bind, loose, droop }) => {
+    // The springs of a beam stand closer together than its wheels: weight off center loads them more unlike than the wheels.
+    const unlike = ((side === 'left' ? left - right : right - left) * track) / (2 * base);
+    const carried = ((left + right) / 2 + unlike) * g;
+    if (!(carried > 0)) return refuse('The weight lies so far to one side that a spring carries nothing.', 'scale', 'spring.base');
+    const bound = bind ?? nowhere;
+    const law = wheelLaw({ stack, ratio, here: travel, carried, stop, bind: bound, droop: Math.max(0, droop ?? loose) });
+    const made: Corner = { law, contact: Math.min(stop.at, bound) };
+    return made;
   },
   source:
     'spring force through the motion ratio; bump stop through that of the damper; a coil never pulls: a lifted wheel hangs on its droop stop, or where its spring is loose',
@@ -112,7 +128,6 @@ export const axleCamber = structure({
   source:
     'a factor that is 1 upright, largest at the best lean, and lower by the told part 3 degrees from there; left out where a camber is not told; common practice, no source',
 });
-const nowhere = Number.POSITIVE_INFINITY;
 export const axleModel = structure({
   path: 'cornering.axle',
   scope: 'axle',
@@ -120,7 +135,7 @@ export const axleModel = structure({
   needs: {
     kind: axles.axleKind,
     track: massTold.track,
-    springBase: axles.springBase,
+    springBase: springLever,
     left: left(cornerLaw),
     right: right(cornerLaw),
     bar: barModel,
@@ -138,8 +153,6 @@ export const axleModel = structure({
     const unsprung = [is.leftUnsprung * g, is.rightUnsprung * g] as const;
     const carried = [is.leftSprung * g, is.rightSprung * g] as const;
     const reference = [carried[0] + unsprung[0], carried[1] + unsprung[1]] as const;
-    const beam = is.kind === 'beam';
-    const body = ((beam ? is.springBase : is.track) / 2) * (carried[0] - carried[1]);
     return {
       kind: is.kind,
       track: is.track,
@@ -155,7 +168,7 @@ export const axleModel = structure({
       // A tire that doesn't care how it leans.
       camber: is.camber && is.camber.sharpness > 0 ? is.camber : undefined,
       contact: [is.left.contact, is.right.contact],
-      rest: { body, axle: beam ? (is.track / 2) * (reference[0] - reference[1]) - body : 0 },
+      rest: { body: (is.track / 2) * (carried[0] - carried[1]), axle: 0 },
       driveLift: 0,
     };
   },

@@ -18,7 +18,6 @@ export const constantGrip: GripLaw = { coefficient: () => 1, slope: () => 0, val
 export const fallingGrip = (a: number, b: number): GripLaw => ({ coefficient: (n) => a - b * n, slope: () => -b, valid: a / (2 * b) });
 
 const nowhere = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
-const atRest = { body: 0, axle: 0 };
 
 interface L2 {
   readonly stiffness?: readonly [number, number];
@@ -59,7 +58,7 @@ export function carL2({
       driveLift: 0,
       camber: undefined,
       contact: nowhere,
-      rest: atRest,
+      rest: { body: 0, axle: 0 },
     };
   };
   return {
@@ -110,7 +109,7 @@ export function carM8({ gravity = false, independent = false, mismatch = 0 }: M8
       driveLift: 0,
       camber: undefined,
       contact: nowhere,
-      rest: atRest,
+      rest: { body: 0, axle: 0 },
     };
   };
   const weight = 10400 + unsprung[0] + unsprung[1];
@@ -144,7 +143,7 @@ export function carM5(law: WheelLaw): CornerModel {
     driveLift: 0,
     camber: undefined,
     contact: nowhere,
-    rest: atRest,
+    rest: { body: 0, axle: 0 },
   };
   return {
     axles: [axle, axle],

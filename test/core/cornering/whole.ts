@@ -15,19 +15,7 @@ import * as grip from '../../../core/inputs/grip.js';
 import * as conditions from '../../../core/inputs/turning.js';
 import { factsOf, type Told } from '../ride/ask.js';
 
-export const cornerEntries = entriesOf([
-  axles,
-  bars,
-  grip,
-  conditions,
-  barFigures,
-  roll,
-  cornering,
-  balance,
-  turning,
-  preload,
-  circles,
-]);
+export const cornerEntries = entriesOf([axles, bars, grip, conditions, barFigures, roll, cornering, balance, turning, preload, circles]);
 export const catalog = compile(new Set([...entries, ...cornerEntries]));
 export const car = (told: Told, within = 0, then?: Told): Evaluation =>
   evaluate(catalog, { facts: factsOf(told, within), ...(then ? { then: factsOf(then, within) } : {}) });
