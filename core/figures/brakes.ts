@@ -11,7 +11,7 @@ const hydraulics = 'hydraulics: force is pressure times area; both faces of the 
 export const torquePerPressure = figure({
   path: 'brake.torquePerPressure',
   scope: 'axle',
-  name: 'brake torque of an axle per line pressure',
+  name: 'brake torque per line pressure',
   label: 'torque per pressure',
   symbol: 'T/p',
   dimension: 'volume',

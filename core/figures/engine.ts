@@ -102,7 +102,8 @@ export const engineLawOfPeaks = structure({
   compute: ({ redline, ...peaks }) => lawOfPeaks({ ...peaks, redline: redline ?? 1.1 * peaks.powerSpeed }),
   source: estimate,
 });
-const law = firstOf(engineLawOfCurve, engineLawOfPeaks);
+export const engineLaw = firstOf(engineLawOfCurve, engineLawOfPeaks);
+const law = engineLaw;
 
 export const greatestTorque = figure({
   path: 'engine.greatestTorque',

@@ -12,7 +12,7 @@ const source =
 export const driveLift = figure({
   path: 'links.driveLift',
   scope: 'axle',
-  name: 'lift of the body by the links per thrust',
+  name: 'lift of the body per thrust',
   label: 'lift per thrust',
   symbol: 'tan_b',
   dimension: 'ratio',
@@ -24,7 +24,7 @@ export const driveLift = figure({
 export const brakeLift = figure({
   path: 'links.brakeLift',
   scope: 'axle',
-  name: 'lift of the body by the links per forward force of braking',
+  name: 'lift of the body per brake force',
   label: 'lift per brake force',
   symbol: 'tan_b',
   dimension: 'ratio',
@@ -43,7 +43,7 @@ export const brakeLift = figure({
 export const antiSquat = figure({
   path: 'links.antiSquat',
   scope: 'axle',
-  name: 'anti-squat of a driven rear axle, anti-lift of a driven front one',
+  name: 'anti-squat, driven alone',
   label: 'anti-squat, anti-lift',
   main: true,
   symbol: 'AS',
@@ -52,12 +52,13 @@ export const antiSquat = figure({
   typical: { range: [0, 1], of: 'road cars; common practice, no source' },
   needs: { lift: driveLift, wheelbase, height: cgHeight, axle: thisAxle },
   compute: ({ lift, wheelbase, height, axle }) => ((axle === 'rear' ? lift : -lift) * wheelbase) / height,
-  source: 'share of the load transfer that the links hold instead of the springs, this axle alone driven: tan(beta) L/h',
+  source:
+    'of a front axle anti-lift; share of the load transfer that the links hold instead of the springs, this axle alone driven: tan(beta) L/h',
 });
 export const antiDive = figure({
   path: 'links.antiDive',
   scope: 'axle',
-  name: 'anti-dive of the front, anti-lift of the rear under braking',
+  name: 'anti-dive, braking',
   label: 'anti-dive, brake lift',
   main: true,
   symbol: 'AD',
@@ -66,5 +67,5 @@ export const antiDive = figure({
   typical: { range: [0, 0.6], of: 'road cars; common practice, no source' },
   needs: { lift: brakeLift, share: brakeShareNow, wheelbase, height: cgHeight, axle: thisAxle },
   compute: ({ lift, share, wheelbase, height, axle }) => ((axle === 'front' ? -lift * share : lift * (1 - share)) * wheelbase) / height,
-  source: "tan(beta) L/h times the axle's share of the brake force",
+  source: "of a rear axle anti-lift; tan(beta) L/h times the axle's share of the brake force",
 });

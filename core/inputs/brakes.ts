@@ -8,7 +8,7 @@ const calipered = { usually: 'measured', measured: { absolute: 0.0003 }, spec: {
 export const pistonDiameter = quantity({
   path: 'brake.piston',
   scope: 'axle',
-  name: 'diameter of a caliper piston',
+  name: 'caliper piston diameter',
   label: 'caliper piston',
   symbol: 'd_p',
   words: ['caliper piston', 'piston diameter', 'brake piston', 'caliper bore', 'piston'],
@@ -21,7 +21,7 @@ export const pistonDiameter = quantity({
 export const pistonCount = quantity({
   path: 'brake.pistons',
   scope: 'axle',
-  name: 'pistons on one side of a caliper',
+  name: 'number of pistons on one side of a caliper',
   label: 'pistons on one side',
   symbol: 'z_p',
   words: ['pistons on one side', 'piston count', 'number of pistons'],
@@ -33,7 +33,7 @@ export const pistonCount = quantity({
 export const brakeRadius = quantity({
   path: 'brake.radius',
   scope: 'axle',
-  name: 'effective radius of the brake',
+  name: 'effective brake radius',
   label: 'brake radius',
   symbol: 'r_b',
   words: ['brake radius', 'effective brake radius', 'rotor radius', 'pad radius'],
@@ -45,7 +45,7 @@ export const brakeRadius = quantity({
 export const padFriction = quantity({
   path: 'brake.pad',
   scope: 'axle',
-  name: 'friction of the brake pads',
+  name: 'brake pad friction',
   label: 'pad friction',
   symbol: 'mu_p',
   words: ['pad friction', 'pad mu', 'brake pad friction', 'brake pad'],
@@ -74,7 +74,7 @@ export const rearPressureShare = quantity({
 export const masterBore = quantity({
   path: 'brake.master',
   scope: 'car',
-  name: 'bore of the master cylinder',
+  name: 'master cylinder bore',
   label: 'master cylinder bore',
   symbol: 'd_m',
   words: ['master cylinder', 'master bore', 'master cylinder bore'],
@@ -87,7 +87,7 @@ export const masterBore = quantity({
 export const pedalRatio = quantity({
   path: 'brake.pedalRatio',
   scope: 'car',
-  name: 'ratio of the brake pedal',
+  name: 'brake pedal ratio',
   label: 'brake pedal ratio',
   symbol: 'i_p',
   words: ['pedal ratio', 'brake pedal ratio'],
@@ -99,20 +99,21 @@ export const pedalRatio = quantity({
 export const brakeBoost = quantity({
   path: 'brake.boost',
   scope: 'car',
-  name: "force on the master cylinder over the pedal's own force there",
+  name: 'brake booster ratio',
   label: 'booster ratio',
   symbol: 'i_b',
   words: ['brake booster', 'booster ratio', 'boost ratio', 'booster'],
   dimension: 'ratio',
   sane: [1, 8],
   told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.1 } },
-  measure: 'From the maker; 1 without a booster. It holds only until the booster runs out.',
+  measure:
+    "Force on the master cylinder over the pedal's own force there, from the maker; 1 without a booster. It holds until the booster runs out.",
   estimate: { needs: {}, compute: () => 1, within: { absolute: 0 }, source: 'no booster unless told' },
 });
 export const pedalForce = quantity({
   path: 'pedalForce',
   scope: 'question',
-  name: 'force on the brake pedal',
+  name: 'brake pedal force',
   label: 'brake pedal force',
   symbol: 'F_p',
   words: ['pedal force', 'brake pedal force', 'pedal effort'],

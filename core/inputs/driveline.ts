@@ -20,7 +20,7 @@ export const differential = choice({
 export const biasRatio = quantity({
   path: 'differential.bias',
   scope: 'axle',
-  name: 'bias ratio of the differential',
+  name: 'differential bias ratio',
   symbol: 'tau',
   alike: true,
   words: ['bias ratio', 'torque bias ratio', 'torque bias', 'tbr', 'diff bias', 'differential bias'],
@@ -45,7 +45,7 @@ export const frontDriveShare = quantity({
 export const shaftReactionTold = quantity({
   path: 'shaft.reaction',
   scope: 'axle',
-  name: "share of the propeller shaft's torque that the other axle's springs hold, on a beam",
+  name: 'part of the shaft torque on a beam that the other axle holds, told',
   label: 'shaft torque share',
   symbol: 'K_o/K',
   words: ['shaft torque share', 'propeller torque share'],

@@ -4,7 +4,7 @@ import { choice, quantity } from '../catalog.js';
 export const instantCentreAhead = quantity({
   path: 'links.inward',
   scope: 'axle',
-  name: 'instant center of the links, from the axle toward the middle of the car',
+  name: 'side view instant center distance',
   label: 'side IC inward',
   symbol: 'x_IC',
   words: ['instant center distance', 'side view swing arm', 'side view swing arm length', 'svsa', 'swing arm length', 'ic distance'],
@@ -17,7 +17,7 @@ export const instantCentreAhead = quantity({
 export const instantCentreHeight = quantity({
   path: 'links.height',
   scope: 'axle',
-  name: 'height of the instant center of the links',
+  name: 'side view instant center height',
   label: 'side IC height',
   symbol: 'z_IC',
   words: ['instant center height', 'ic height', 'side view instant center height'],
@@ -29,7 +29,7 @@ export const instantCentreHeight = quantity({
 export const brakePlace = choice({
   path: 'brake.place',
   scope: 'axle',
-  name: 'place of the brakes',
+  name: 'brake location',
   alike: true,
   words: ['brake place', 'brake location'],
   options: ['outboard', 'inboard'],

@@ -1,9 +1,10 @@
 /** What the driven wheels pass on in a corner: thrust and equilibrium found together, since each moves the loads of the other. */
 import { isRefusal, type Refusal } from '../catalog.js';
-import { type Equilibrium, equilibrium } from '../cornering/equilibrium.js';
+import { type Equilibrium, equilibrium, overturned } from '../cornering/equilibrium.js';
 import { capacity } from '../cornering/grip.js';
+import { solveInPlace } from '../cornering/linear.js';
 import type { AxleModel, CornerModel, Manoeuvre } from '../cornering/model.js';
-import { axleCapacity, carWeight, lateralForce } from '../cornering/residual.js';
+import { axleCapacity, unknowns as carUnknowns, carWeight, free, lateralForce, residual } from '../cornering/residual.js';
 import { thrustLimit } from '../cornering/traction.js';
 import { learn, noSlopes, type Slopes, step } from './broyden.js';
 import { type Driven, splitAtLimit } from './driven.js';
@@ -23,6 +24,8 @@ export interface CornerThrust {
   /** Where the search ended and what it learned, for the next one to start with. */
   readonly found: Float64Array;
   readonly slopes: Slopes;
+  /** How the state moves with the thrust over the weight, where that was worked out. */
+  readonly perThrust: Float64Array;
 }
 
 /** The shaft's torque on a beam axle, held by the body: clockwise seen from the front, as engines turn, so that the left wheel gains. */
@@ -53,9 +56,78 @@ function gripOf(model: CornerModel, manoeuvre: Manoeuvre, state: Equilibrium, j:
   return { grip: [parts[0].force, parts[1].force], lateral: Math.abs(lateralForce(model, manoeuvre, j)) };
 }
 
+/** What a state allows: writes what is left of each unknown, and returns the axles. */
+function allow(
+  model: CornerModel,
+  manoeuvre: Manoeuvre,
+  state: Equilibrium,
+  driven: readonly [Driven, Driven],
+  at: Float64Array,
+  left: Float64Array,
+): readonly [DrivenAxle, DrivenAxle] {
+  const axles = [gripOf(model, manoeuvre, state, 0), gripOf(model, manoeuvre, state, 1)] as const;
+  let allowed = Number.POSITIVE_INFINITY;
+  for (const j of [0, 1] as const) {
+    const { differential, share } = driven[j];
+    left[1 + j] = share > 0 ? splitAtLimit(axles[j].grip, differential)[1] - at[1 + j]! : 0;
+    if (share > 0) allowed = Math.min(allowed, thrustLimit(axles[j].grip, axles[j].lateral, differential) / share);
+  }
+  left[0] = allowed / carWeight(model) - at[0]!;
+  return axles;
+}
+/** How far the search is from its end, in parts of the car's weight. */
+const offBy = (at: Float64Array, left: Float64Array): number => Math.abs(left[0]!) + at[0]! * (Math.abs(left[1]!) + Math.abs(left[2]!));
+/** Steps to where the slopes point, inside what is possible; writes how far it moved. */
+function advance(at: Float64Array, slopes: Slopes, left: Float64Array, moved: Float64Array): void {
+  step(slopes, left, moved);
+  for (let n = 0; n < unknowns; n++) {
+    const next = n === 0 ? Math.max(0, at[0]! + moved[0]!) : Math.min(1, Math.max(0, at[n]! + moved[n]!));
+    moved[n] = next - at[n]!;
+    at[n] = next;
+  }
+}
+
 /** The thrust settles to this part of the car's weight. */
 const settled = 1e-9;
 const tries = 60;
+
+const jacobian = new Float64Array(carUnknowns * carUnknowns);
+const residue = new Float64Array(carUnknowns);
+const unused = new Float64Array(carUnknowns);
+/** From a near solution, equilibrium and thrust settle side by side, one step of each in turn; undefined where that does not settle. */
+function nearThrust(model: CornerModel, lateral: number, driven: readonly [Driven, Driven], near: CornerThrust): CornerThrust | undefined {
+  const weight = carWeight(model);
+  const at = Float64Array.from(near.found);
+  const x = Float64Array.from(near.state.x);
+  const state: Equilibrium = { lateral, x, steps: 0 };
+  const slopes = Float64Array.from(near.slopes);
+  const left = new Float64Array(unknowns);
+  const before = new Float64Array(unknowns);
+  const moved = new Float64Array(unknowns);
+  for (let k = 0; k < 9; k++) {
+    const pushing = withShaft(model, driven, at[0]! * weight);
+    const manoeuvre = driving(model, lateral, driven, weight, at);
+    residual(pushing, manoeuvre, x, residue, jacobian, unused, free);
+    let square = 0;
+    for (let n = 0; n < carUnknowns; n++) square += residue[n]! * residue[n]!;
+    if (!(square < 1e12) || !solveInPlace(jacobian, residue, carUnknowns)) return undefined;
+    for (let n = 0; n < carUnknowns; n++) x[n]! -= residue[n]!;
+    const axles = allow(pushing, manoeuvre, state, driven, at, left);
+    const off = offBy(at, left);
+    // Newton's step squares what was left: a hundredth of a newton is then far below what is asked.
+    if (off <= settled && square < 1e-4)
+      return overturned(x) ? undefined : { thrust: at[0]! * weight, axles, state, found: at, slopes, perThrust: near.perThrust };
+    if (!(off < 1)) return undefined;
+    if (k > 0) {
+      for (let n = 0; n < unknowns; n++) before[n] = left[n]! - before[n]!;
+      learn(slopes, moved, before);
+    }
+    before.set(left);
+    advance(at, slopes, left, moved);
+    for (let n = 0; n < carUnknowns; n++) x[n]! += near.perThrust[n]! * moved[0]!;
+  }
+  return undefined;
+}
 
 /**
  * The largest thrust with which the driven wheels still hold the corner.
@@ -70,37 +142,39 @@ export function cornerThrust(
   driven: readonly [Driven, Driven],
   near?: CornerThrust,
 ): CornerThrust | Refusal {
+  const quick = near && nearThrust(model, lateral, driven, near);
+  if (quick) return quick;
   const weight = carWeight(model);
-  const at = near ? Float64Array.from(near.found) : Float64Array.of(0, 0.5, 0.5);
-  let slopes = near ? Float64Array.from(near.slopes) : noSlopes(unknowns);
-  let state: Equilibrium | Refusal | undefined = near?.state;
+  const at = Float64Array.of(0, 0.5, 0.5);
+  let slopes = noSlopes(unknowns);
+  let from: Equilibrium | undefined;
   const left = new Float64Array(unknowns);
   const before = new Float64Array(unknowns);
   const moved = new Float64Array(unknowns);
   let learning = false;
   let closest = Number.POSITIVE_INFINITY;
+  let rest: Float64Array | undefined;
   for (let k = 0; k < tries; k++) {
     const pushing = withShaft(model, driven, at[0]! * weight);
     const manoeuvre = driving(model, lateral, driven, weight, at);
-    state = equilibrium(pushing, manoeuvre, state);
+    const state = equilibrium(pushing, manoeuvre, from);
     if (isRefusal(state)) {
       // Too much thrust for any steady state: halve it. Without any, there is none.
       if (at[0] === 0) return state;
       at[0] = at[0]! > 1e-3 ? at[0]! / 2 : 0;
-      state = undefined;
+      from = undefined;
       learning = false;
       continue;
     }
-    const axles = [gripOf(pushing, manoeuvre, state, 0), gripOf(pushing, manoeuvre, state, 1)] as const;
-    let allowed = Number.POSITIVE_INFINITY;
-    for (const j of [0, 1] as const) {
-      const { differential, share } = driven[j];
-      left[1 + j] = share > 0 ? splitAtLimit(axles[j].grip, differential)[1] - at[1 + j]! : 0;
-      if (share > 0) allowed = Math.min(allowed, thrustLimit(axles[j].grip, axles[j].lateral, differential) / share);
+    from = state;
+    rest ??= state.x;
+    const axles = allow(pushing, manoeuvre, state, driven, at, left);
+    const off = offBy(at, left);
+    if (off <= settled) {
+      const [start, thrust, end] = [rest, at[0]!, state.x];
+      const perThrust = end.map((value, n) => (thrust > 0 ? (value - start[n]!) / thrust : 0));
+      return { thrust: thrust * weight, axles, state, found: at, slopes, perThrust };
     }
-    left[0] = allowed / weight - at[0]!;
-    const off = Math.abs(left[0]) + at[0]! * (Math.abs(left[1]!) + Math.abs(left[2]!));
-    if (off <= settled) return { thrust: at[0]! * weight, axles, state, found: at, slopes };
     if (learning) {
       for (let n = 0; n < unknowns; n++) before[n] = left[n]! - before[n]!;
       // What it has learned leads astray across a kink: begin anew.
@@ -108,13 +182,8 @@ export function cornerThrust(
       else learn(slopes, moved, before);
     }
     closest = Math.min(closest, off);
-    step(slopes, left, moved);
-    for (let n = 0; n < unknowns; n++) {
-      const next = n === 0 ? Math.max(0, at[0]! + moved[0]!) : Math.min(1, Math.max(0, at[n]! + moved[n]!));
-      moved[n] = next - at[n]!;
-      at[n] = next;
-    }
     before.set(left);
+    advance(at, slopes, left, moved);
     learning = true;
   }
   return { refused: 'No thrust is found that the driven wheels just hold there.' };

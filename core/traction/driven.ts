@@ -30,11 +30,17 @@ export function splitAtLimit(grip: readonly [number, number], differential: Diff
 }
 
 /**
- * The sideways force that is left to an axle while it pushes with `thrust`, N: 0 where both wheels spin.
- * A wheel that is asked for more than it has spins, and keeps nothing sideways.
+ * The sideways force that is left to an axle that is asked for `thrust`, N.
+ * A wheel that is asked for more than it has spins, and keeps nothing sideways; across the differential the other then gets no more than the bias allows,
+ * so that an open one lets the inner wheel spin while the outer holds on.
  */
 export function sidewaysLeft(grip: readonly [number, number], differential: Differential, thrust: number): number {
-  const [left, right] = splitAtLimit(grip, differential);
-  const rest = (whole: number, along: number): number => Math.sqrt(Math.max(0, whole * whole - along * along));
-  return rest(grip[0], thrust * left) + rest(grip[1], thrust * right);
+  const split = splitAtLimit(grip, differential);
+  const across = differential.kind === 'locked' ? Number.POSITIVE_INFINITY : biasOf(differential) * Math.min(grip[0], grip[1]);
+  let left = 0;
+  for (const i of [0, 1] as const) {
+    const along = Math.min(thrust * split[i], across);
+    left += Math.sqrt(Math.max(0, grip[i] * grip[i] - along * along));
+  }
+  return left;
 }

@@ -70,11 +70,20 @@ const lowest = 0.2;
  */
 export function lawOfPeaks({ torque, torqueSpeed, power, powerSpeed, redline, fit }: Peaks): TorqueLaw | Refusal {
   const atPeak = torque * torqueSpeed;
-  if (!(torqueSpeed < powerSpeed)) return refuse('Peak torque comes at a lower engine speed than peak power.', 'torqueSpeed', 'powerSpeed');
+  if (!(torqueSpeed < powerSpeed))
+    return refuse('Peak torque comes at a lower engine speed than peak power.', 'engine.peakTorqueSpeed', 'engine.peakPowerSpeed');
   if (power > torque * powerSpeed)
-    return refuse('The peaks do not fit: that power at that speed takes more than the peak torque.', 'torque', 'power');
+    return refuse(
+      'The peaks do not fit: that power at that speed takes more than the peak torque.',
+      'engine.peakTorque',
+      'engine.peakPower',
+    );
   if (power <= atPeak)
-    return refuse('The peaks do not fit: the engine has more power at its torque peak than at its power peak.', 'torque', 'power');
+    return refuse(
+      'The peaks do not fit: the engine has more power at its torque peak than at its power peak.',
+      'engine.peakTorque',
+      'engine.peakPower',
+    );
   const exponent = (torque * (powerSpeed - torqueSpeed)) / (power - atPeak);
   const law = (speed: number): number => {
     if (speed <= torqueSpeed) {
