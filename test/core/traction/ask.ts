@@ -93,8 +93,8 @@ export const L2: Told = {
   'rear.bar.diameter': 0,
   'front.spring.rate': rateForRoll(620, 58 * inch),
   'rear.spring.rate': rateForRoll(400, 57 * inch),
-  'front.spring.motionRatio': 1,
-  'rear.spring.motionRatio': 1,
+  'front.spring.ratio': 1,
+  'rear.spring.ratio': 1,
 };
 /** A light car with 118 hp at its rear wheels, told as a member would. */
 export const light: Told = {
