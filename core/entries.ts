@@ -1,26 +1,38 @@
 /** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
 import { type Entry, isEntry } from './catalog.js';
 import * as aboardFigures from './figures/aboard.js';
+import * as balanceFigures from './figures/balance.js';
+import * as barFigures from './figures/bars.js';
+import * as circleFigures from './figures/circles.js';
+import * as corneringFigures from './figures/cornering.js';
 import * as gearingFigures from './figures/gearing.js';
 import * as loadFigures from './figures/loads.js';
 import * as massFigures from './figures/mass.js';
+import * as preloadFigures from './figures/preload.js';
 import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
 import * as rideFigures from './figures/rideAxles.js';
+import * as rollFigures from './figures/roll.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
 import * as travelFigures from './figures/travel.js';
+import * as turningFigures from './figures/turning.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
+import * as axleInputs from './inputs/axles.js';
+import * as barInputs from './inputs/bars.js';
+import * as drivelineInputs from './inputs/driveline.js';
 import * as gearingInputs from './inputs/gearing.js';
+import * as gripInputs from './inputs/grip.js';
 import * as massInputs from './inputs/mass.js';
 import * as pressureInputs from './inputs/pressure.js';
 import * as rideInputs from './inputs/ride.js';
 import * as springsInputs from './inputs/springs.js';
 import * as tireInputs from './inputs/tires.js';
+import * as turningInputs from './inputs/turning.js';
 import * as wheelInputs from './inputs/wheels.js';
 
 type Subject = Readonly<Record<string, unknown>>;
@@ -33,6 +45,11 @@ const subjects: readonly Subject[] = [
   wheelInputs,
   gearingInputs,
   pressureInputs,
+  axleInputs,
+  barInputs,
+  gripInputs,
+  turningInputs,
+  drivelineInputs,
   tireFigures,
   wheelFigures,
   tireLoadFigures,
@@ -47,6 +64,13 @@ const subjects: readonly Subject[] = [
   loadFigures,
   aboardFigures,
   cornerRideFigures,
+  barFigures,
+  rollFigures,
+  corneringFigures,
+  balanceFigures,
+  turningFigures,
+  preloadFigures,
+  circleFigures,
 ];
 
 /** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */

@@ -23,6 +23,7 @@ export const axleLimitThisWay = figure({
   path: 'limit',
   scope: 'axle',
   name: 'lateral limit of the axle',
+  label: 'lateral limit',
   main: true,
   symbol: 'a*',
   words: ['limit', 'grip limit', 'lateral limit', 'axle limit'],
@@ -40,6 +41,7 @@ export const carLimit = figure({
   path: 'limit.car',
   scope: 'car',
   name: 'lateral limit of the car',
+  label: 'lateral limit',
   main: true,
   symbol: 'a*',
   words: ['limit', 'grip limit', 'lateral limit', 'cornering limit', 'max lateral g', 'max lateral', 'cornering grip', 'lateral grip'],
@@ -193,6 +195,7 @@ export const slipPerG = figure({
   path: 'slipPerG',
   scope: 'axle',
   name: 'slip angle of the axle per g',
+  label: 'slip angle per g',
   symbol: 'W/C',
   words: ['slip angle per g', 'cornering compliance'],
   dimension: 'angle',
@@ -240,7 +243,11 @@ export const characteristicSpeed = figure({
   compute: ({ gradient, wheelbase }) =>
     gradient > 0
       ? Math.sqrt((wheelbase * g) / gradient)
-      : refuse('Only a car that understeers in the linear range has a characteristic speed.', 'tire.cornering'),
+      : refuse(
+          'Only a car that understeers in the linear range has a characteristic speed.',
+          'front.tire.cornering',
+          'rear.tire.cornering',
+        ),
   source: 'sqrt(wheelbase g/gradient): there the steer for a radius is twice that of a crawl; after Gillespie, from memory',
 });
 export const criticalSpeed = figure({
@@ -254,7 +261,7 @@ export const criticalSpeed = figure({
   compute: ({ gradient, wheelbase }) =>
     gradient < 0
       ? Math.sqrt((wheelbase * g) / -gradient)
-      : refuse('Only a car that oversteers in the linear range has a critical speed.', 'tire.cornering'),
+      : refuse('Only a car that oversteers in the linear range has a critical speed.', 'front.tire.cornering', 'rear.tire.cornering'),
   source: 'sqrt(wheelbase g/-gradient): above it such a car does not run straight by itself; after Gillespie, from memory',
   caution: 'A car that oversteers in the linear range swerves by itself above this speed.',
 });

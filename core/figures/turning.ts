@@ -19,6 +19,7 @@ export const rollAngle = figure({
   path: 'roll.angle',
   scope: 'car',
   name: 'roll angle in the turn',
+  label: 'roll angle',
   main: true,
   symbol: 'phi',
   words: ['roll', 'roll angle', 'body roll', 'lean', 'lean angle', 'less roll'],
@@ -104,7 +105,7 @@ const partly = (name: keyof AxleParts) => ({
     parts.axles[axle === 'front' ? 0 : 1][name] / g,
 });
 export const transfer = figure({
-  path: 'transfer',
+  path: 'loadTransfer',
   scope: 'axle',
   name: 'lateral load transfer in the turn',
   label: 'load transfer',
@@ -116,7 +117,7 @@ export const transfer = figure({
   source: `half of what the outer wheel gained on the inner; ${asked}`,
 });
 export const transferUnsprung = figure({
-  path: 'transfer.unsprung',
+  path: 'loadTransfer.unsprung',
   scope: 'axle',
   name: 'load transfer by the unsprung weight',
   label: 'by unsprung weight',
@@ -127,7 +128,7 @@ export const transferUnsprung = figure({
   source: `its weight times its height over the track; ${asked}`,
 });
 export const transferGeometric = figure({
-  path: 'transfer.geometric',
+  path: 'loadTransfer.geometric',
   scope: 'axle',
   name: 'load transfer by the links, at once',
   label: 'by links, geometric',
@@ -138,7 +139,7 @@ export const transferGeometric = figure({
   source: `lateral force of the sprung weight times roll center height over the track; ${asked}`,
 });
 export const transferElastic = figure({
-  path: 'transfer.elastic',
+  path: 'loadTransfer.elastic',
   scope: 'axle',
   name: 'load transfer by springs and bar',
   label: 'by springs and bar',
@@ -149,7 +150,7 @@ export const transferElastic = figure({
   source: `without what gravity adds to it; ${asked}`,
 });
 export const transferGravity = figure({
-  path: 'transfer.gravity',
+  path: 'loadTransfer.gravity',
   scope: 'axle',
   name: 'load transfer by the weight that moves sideways as the body rolls',
   label: 'by weight sideways',
@@ -160,7 +161,7 @@ export const transferGravity = figure({
   source: `sprung weight times its sideways shift, to the axles as springs and bars share the moment; ${asked}`,
 });
 export const transferJacking = figure({
-  path: 'transfer.jacking',
+  path: 'loadTransfer.jacking',
   scope: 'axle',
   name: 'load transfer by jacking',
   label: 'by jacking',
@@ -184,7 +185,7 @@ export const jacking = figure({
 });
 const ends = { front: front(transfer), rear: rear(transfer) } as const;
 export const transferShare = figure({
-  path: 'transfer.frontShare',
+  path: 'loadTransfer.frontShare',
   scope: 'car',
   name: 'front share of the lateral load transfer',
   label: 'front transfer share',
@@ -206,7 +207,7 @@ export const transferShare = figure({
   source: 'of all transfer: unsprung, links, springs and bars, gravity',
 });
 export const elasticShare = figure({
-  path: 'transfer.elasticFrontShare',
+  path: 'loadTransfer.elasticFrontShare',
   scope: 'car',
   name: 'front share of the load transfer by springs and bars',
   label: 'front elastic share',
