@@ -3,9 +3,13 @@ import { type Entry, isEntry } from './catalog.js';
 import * as aboardFigures from './figures/aboard.js';
 import * as balanceFigures from './figures/balance.js';
 import * as barFigures from './figures/bars.js';
+import * as brakeFigures from './figures/brakes.js';
+import * as brakingFigures from './figures/braking.js';
 import * as circleFigures from './figures/circles.js';
 import * as corneringFigures from './figures/cornering.js';
+import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as linkFigures from './figures/links.js';
 import * as loadFigures from './figures/loads.js';
 import * as massFigures from './figures/mass.js';
 import * as preloadFigures from './figures/preload.js';
@@ -18,15 +22,19 @@ import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
+import * as tractionFigures from './figures/traction.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
 import * as axleInputs from './inputs/axles.js';
 import * as barInputs from './inputs/bars.js';
+import * as brakeInputs from './inputs/brakes.js';
 import * as drivelineInputs from './inputs/driveline.js';
+import * as engineInputs from './inputs/engine.js';
 import * as gearingInputs from './inputs/gearing.js';
 import * as gripInputs from './inputs/grip.js';
+import * as linkInputs from './inputs/links.js';
 import * as massInputs from './inputs/mass.js';
 import * as pressureInputs from './inputs/pressure.js';
 import * as rideInputs from './inputs/ride.js';
@@ -50,6 +58,9 @@ const subjects: readonly Subject[] = [
   gripInputs,
   turningInputs,
   drivelineInputs,
+  engineInputs,
+  brakeInputs,
+  linkInputs,
   tireFigures,
   wheelFigures,
   tireLoadFigures,
@@ -71,6 +82,11 @@ const subjects: readonly Subject[] = [
   turningFigures,
   preloadFigures,
   circleFigures,
+  engineFigures,
+  tractionFigures,
+  brakeFigures,
+  brakingFigures,
+  linkFigures,
 ];
 
 /** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */

@@ -1,4 +1,5 @@
 /** Gearing: road speed at engine speed and back, drops, top speeds, thrust. */
+import * as engine from '../../core/figures/engine.js';
 import * as gearing from '../../core/figures/gearing.js';
 import { type Topic, topicCommand } from './topic.js';
 
@@ -18,7 +19,8 @@ export const gearTopic: Topic = {
     gearing.shiftDrop,
     gearing.gearStep,
     gearing.overallRatio,
-    gearing.thrust,
+    engine.thrust,
+    engine.peakThrust,
     gearing.thrustPerTorque,
   ],
 };

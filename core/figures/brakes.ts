@@ -55,7 +55,7 @@ export const shareOfParts = figure({
 export const brakeShareNow = figure({
   path: 'brake.share',
   scope: 'car',
-  name: 'front share of the brake force',
+  name: 'front share of the brake force as it stands',
   label: 'front brake share',
   main: true,
   symbol: 'p',

@@ -23,6 +23,7 @@ export const brakeForce = figure({
   path: 'brake.force',
   scope: 'car',
   name: 'brake force of the car',
+  label: 'brake force',
   symbol: 'F_b',
   words: ['brake force', 'braking force'],
   dimension: 'force',

@@ -15,6 +15,8 @@ import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as asked from '../inputs/turning.js';
 import { frontViewLever } from '../inputs/wheels.js';
 import { barModel } from './bars.js';
+import { brakeShareNow } from './brakes.js';
+import { brakeLift, driveLift } from './links.js';
 import { sprungMass } from './loads.js';
 import { unsprungCorner } from './mass.js';
 import { bindTravel, looseTravel } from './ride.js';
@@ -150,6 +152,9 @@ export const axleModel = structure({
     tireRate,
     grip: axleGrip,
     camber: maybe(axleCamber),
+    driveLift: maybe(driveLift),
+    brakeLift: maybe(brakeLift),
+    braking: asked.braking,
   },
   compute: (is): AxleModel => {
     const unsprung = [is.leftUnsprung * g, is.rightUnsprung * g] as const;
@@ -170,11 +175,15 @@ export const axleModel = structure({
       // A tire that doesn't care how it leans.
       camber: is.camber && is.camber.sharpness > 0 ? is.camber : undefined,
       contact: [is.left.contact, is.right.contact],
-      rest: { body: (is.track / 2) * (carried[0] - carried[1]), axle: 0 },
-      driveLift: 0,
+      rest: {
+        body: (is.track / 2) * (carried[0] - carried[1]),
+        axle: is.kind === 'beam' ? (is.track / 2) * (unsprung[0] - unsprung[1]) : 0,
+      },
+      // Links whose angle is not told neither lift nor squat.
+      driveLift: (is.braking > 0 ? is.brakeLift : is.driveLift) ?? 0,
     };
   },
-  source: `${model}; links without anti-dive or anti-squat until their angles are told`,
+  source: `${model}; anti-dive and anti-squat where the instant centers of the links are told`,
 });
 export const cgHeightNow = figure({
   path: 'cg.heightNow',
@@ -259,7 +268,7 @@ export const manoeuvre = structure({
     lateral: asked.lateral,
     braking: asked.braking,
     driving: asked.driving,
-    brakes: grips.brakeShare,
+    brakes: brakeShareNow,
     driven: maybe(drivenAxle),
     split: frontDriveShare,
   },

@@ -1,10 +1,9 @@
-/** Road speed against engine speed, what a gear does to thrust, and what the speedometer makes of the tires. */
+/** Road speed against engine speed, what a gear does to torque, and what the speedometer makes of the tires. */
 import { figure, firstOf, front, higher, isRefusal, maybe, rear, refuse } from '../catalog.js';
 import {
   driveEfficiency,
   drivenAxle,
   engineSpeed,
-  engineTorque,
   finalDrive,
   gearRatio,
   redline,
@@ -16,7 +15,6 @@ import {
 } from '../inputs/gearing.js';
 import { diameterRatio, rollingFactor, tireSize } from '../inputs/tires.js';
 import { designOf, usualOf } from '../tires/design.js';
-import { totalMass } from './aboard.js';
 import { rollingCircumference } from './tires.js';
 
 const exact = 'kinematics, exact: one turn of the wheel is one rolling circumference';
@@ -89,7 +87,6 @@ export const gearEngineSpeed = figure({
   path: 'gearRevs',
   scope: 'gear',
   name: 'engine speed',
-  main: true,
   symbol: 'n',
   words: ['engine speed', 'rpm', 'revs', 'engine rpm'],
   dimension: 'angularSpeed',
@@ -165,45 +162,6 @@ export const thrustPerTorque = figure({
   formula: 'overall * efficiency * 2 * pi / circumference',
   source: 'exact: work in is work out, so the rolling radius counts; no rotating masses',
 });
-export const thrust = figure({
-  path: 'thrust',
-  scope: 'gear',
-  name: 'thrust at the tires',
-  label: 'thrust',
-  symbol: 'F',
-  words: ['thrust', 'pull', 'tractive force', 'drive force', 'wheel force'],
-  dimension: 'force',
-  needs: { torque: engineTorque, perTorque: thrustPerTorque },
-  compute: ({ torque, perTorque }) => torque * perTorque,
-  formula: 'torque * perTorque',
-  source: 'exact; what the tires can hold is another question',
-});
-export const gearAcceleration = figure({
-  path: 'gearAcceleration',
-  scope: 'gear',
-  name: 'acceleration by thrust',
-  label: 'acceleration',
-  symbol: 'a_x',
-  words: ['acceleration in gear', 'thrust acceleration', 'acceleration by thrust'],
-  dimension: 'acceleration',
-  needs: { thrust, mass: totalMass },
-  compute: ({ thrust, mass }) => thrust / mass,
-  formula: 'thrust / mass',
-  source: 'Newton; no rotating masses, drag or wheelspin, so the car does less',
-});
-export const enginePower = figure({
-  path: 'enginePower',
-  scope: 'question',
-  name: 'engine power',
-  symbol: 'P',
-  words: ['engine power', 'power', 'horsepower', 'hp', 'kw'],
-  dimension: 'power',
-  needs: { torque: engineTorque, engineSpeed },
-  compute: ({ torque, engineSpeed }) => torque * engineSpeed,
-  formula: 'torque * engineSpeed',
-  source: 'definition of power',
-});
-
 const calibration = 'the speedometer counts turns: it shows the way that the tires it was made for would have rolled';
 export const calibratedBySize = figure({
   path: 'speedometer.circumferenceBySize',

@@ -1,5 +1,6 @@
 /** Can the car put its power down: the thrust that the tires hold, straight and in a corner, against what each gear makes. */
 import { figure, firstOf, front, isRefusal, left, maybe, rear, refuse, right, structure, thisAxle } from '../catalog.js';
+import type { AxleModel, CornerModel } from '../cornering/model.js';
 import { axleKind } from '../inputs/axles.js';
 import * as drive from '../inputs/driveline.js';
 import { drivenAxle, finalDrive } from '../inputs/gearing.js';
@@ -13,6 +14,7 @@ import { totalMass } from './aboard.js';
 import { axleGrip, cgHeightNow, cornerModel } from './cornering.js';
 import { engineLaw, greatestWheelPower, peakThrust, thrust } from './engine.js';
 import { speedPerTurn, thrustPerTorque } from './gearing.js';
+import { driveLift } from './links.js';
 import { cornerMass } from './loads.js';
 import { rollStiffnessShare } from './roll.js';
 import { rollingRadius } from './tires.js';
@@ -130,8 +132,12 @@ export const cornering = structure({
   path: 'traction.corner',
   scope: 'car',
   name: 'how the driven wheels hold thrust in the turn that is asked',
-  needs: { model: cornerModel, lateral, turn, ...drivenBoth },
-  compute: ({ model, lateral, turn, drivenFront, drivenRear }) => {
+  needs: { model: cornerModel, lateral, turn, frontLift: maybe(front(driveLift)), rearLift: maybe(rear(driveLift)), ...drivenBoth },
+  compute: ({ model: asked, lateral, turn, frontLift = 0, rearLift = 0, drivenFront, drivenRear }) => {
+    // The model has the links as the question has them: braking, maybe.
+    const lifting = (j: 0 | 1, lift: number): AxleModel =>
+      asked.axles[j].driveLift === lift ? asked.axles[j] : { ...asked.axles[j], driveLift: lift };
+    const model: CornerModel = { ...asked, axles: [lifting(0, frontLift), lifting(1, rearLift)] };
     const signed = ((turn === 'left' ? 1 : -1) * lateral) / g;
     const near = last && last.state.lateral === signed ? last : undefined;
     const found = cornerThrust(model, signed, [drivenFront, drivenRear], near);
@@ -190,7 +196,7 @@ export const spinInCorner = figure({
   path: 'traction.spinInCorner',
   scope: 'gear',
   name: 'thrust over what the tires hold in the turn',
-  label: 'thrust over grip, turn',
+  label: 'over grip, turning',
   main: true,
   symbol: 'F/F_c',
   words: ['spin in the turn', 'wheelspin in the turn', 'spin in a corner', 'spin out of the corner', 'corner spin'],

@@ -7,7 +7,7 @@ export const instantCentreAhead = quantity({
   name: 'side view instant center distance',
   label: 'side IC inward',
   symbol: 'x_IC',
-  words: ['instant center distance', 'side view swing arm', 'side view swing arm length', 'svsa', 'swing arm length', 'ic distance'],
+  words: ['instant center distance', 'side view swing arm', 'side view swing arm length', 'svsa', 'ic distance'],
   dimension: 'length',
   sane: [0.15, 30],
   told: { usually: 'measured', measured: { relative: 0.06 }, spec: { relative: 0.03 } },

@@ -1,45 +1,8 @@
 /** Asks the entries of engine, traction, brakes and links for one number, given facts in SI. */
 import type { Fact } from '../../../core/car.js';
 import { type Curve, isRefusal } from '../../../core/catalog.js';
-import { compile, type Evaluation, evaluate } from '../../../core/engine.js';
-import { entries, entriesOf } from '../../../core/entries.js';
-import * as axleFigures from '../../../core/figures/bars.js';
-import * as brakesFigures from '../../../core/figures/brakes.js';
-import * as brakingFigures from '../../../core/figures/braking.js';
-import * as corneringFigures from '../../../core/figures/cornering.js';
-import * as engineFigures from '../../../core/figures/engine.js';
-import * as linksFigures from '../../../core/figures/links.js';
-import * as rollFigures from '../../../core/figures/roll.js';
-import * as tractionFigures from '../../../core/figures/traction.js';
-import * as axlesInputs from '../../../core/inputs/axles.js';
-import * as barsInputs from '../../../core/inputs/bars.js';
-import * as brakesInputs from '../../../core/inputs/brakes.js';
-import * as drivelineInputs from '../../../core/inputs/driveline.js';
-import * as engineInputs from '../../../core/inputs/engine.js';
-import * as gripInputs from '../../../core/inputs/grip.js';
-import * as linksInputs from '../../../core/inputs/links.js';
-import * as turningInputs from '../../../core/inputs/turning.js';
-
-const mine = entriesOf([
-  axlesInputs,
-  barsInputs,
-  brakesInputs,
-  drivelineInputs,
-  engineInputs,
-  gripInputs,
-  linksInputs,
-  turningInputs,
-  axleFigures,
-  corneringFigures,
-  rollFigures,
-  brakesFigures,
-  brakingFigures,
-  engineFigures,
-  linksFigures,
-  tractionFigures,
-]);
-const paths = new Set(mine.map((e) => e.path));
-export const catalog = compile([...entries.filter((e) => !paths.has(e.path)), ...mine]);
+import { type Evaluation, evaluate } from '../../../core/engine.js';
+import { catalog } from '../../../core/stubaxle.js';
 
 export type Told = Readonly<Record<string, number | string | Curve>>;
 const fact = (path: string, value: number | string | Curve, within: number): Fact => ({ value, within, evidence: 'spec', source: path });
