@@ -33,6 +33,7 @@ interface Part {
   readonly side: number;
   readonly slots: readonly Slot[];
 }
+const mostSides = 6;
 const recordVerbs: ReadonlySet<string> = new Set(['set', 'save', 'forget', 'find', 'try']);
 
 class ItemsReader {
@@ -94,6 +95,12 @@ class ItemsReader {
 
     const empty = this.#nothingNamed();
     if (empty) return empty;
+    if (this.#sections.sides.length > mostSides)
+      return {
+        stop: 'refused',
+        sentence: `That is ${this.#sections.sides.length} sides; I put up to ${mostSides} side by side.`,
+        line: 'compare 205/50R15 vs 225/45R15',
+      };
     const twice = this.#readParts();
     if (twice) return twice;
     const trouble = this.#trouble();

@@ -166,12 +166,13 @@ class Cutter {
     this.#side.subjects.push({ subject: atom.subject, name: atom.name });
   }
 }
-export function cut(atoms: readonly Atom[], manners: Manners): Sections {
-  const two = alternatives(atoms);
+export function cut(atoms: readonly Atom[], manners: Manners, within = false): Sections {
+  // One pair of alternatives a line: two would be four sides.
+  const two = within ? undefined : alternatives(atoms);
   if (two) {
     const [first, second] = two.amounts;
     const withAmount = (amount: AmountAtom | undefined) =>
-      cut([...atoms.slice(0, two.start), ...(amount ? [amount] : []), ...atoms.slice(two.end)], manners);
+      cut([...atoms.slice(0, two.start), ...(amount ? [amount] : []), ...atoms.slice(two.end)], manners, true);
     const [a, b] = [withAmount(first), withAmount(second)];
     // What is tried differs between the sides, so it belongs to them.
     const side = (one: Sections): Side => ({
