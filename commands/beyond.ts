@@ -257,6 +257,13 @@ export const beyond: readonly Subject[] = [
     line: 'pressure 30 psi at 65 f, hot 120 f',
   },
   {
+    name: 'the share of the springs alone',
+    words: ['spring alone', 'springs alone', 'without bar share'],
+    sentence:
+      "I can't start from a share that the springs alone would have: tell the spring rates, then seek the bar for a share of roll stiffness.",
+    line: 'show front share of roll stiffness',
+  },
+  {
     name: 'verdicts',
     words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
     sentence: 'I give numbers, not verdicts: ask for a figure, and what is typical of it is told with it.',

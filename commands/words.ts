@@ -8,7 +8,7 @@ export const fillers: ReadonlySet<string> = new Set(
   `a an the is are was be been being am it its of do does did done has have had having my mine our your i we me us you what whats which how much many
   please pls plz thx thanks thank hey hi ok okay so just now then there here this that these those would will wouldnt could can should shall may might
   need needs want wants get gets got give gives go goes going went make makes say says said tell let use using put run running about around car cars
-  value number figure amount me exactly actually really also if when by off come comes came long off it's im ill id id like lets like s
+  value number figure amount me exactly actually really also if when far move moved moving swap swapped switch switched ask neutral by off come comes came long off it's im ill id id like lets like s
   range something kind thing same each one`
     .split(/\s+/)
     .filter((word) => word !== 'about' && word !== 'now'),
@@ -267,4 +267,5 @@ export const nouns: ReadonlyMap<string, string> = table<string>({
   rate: 'spring',
   mass: 'weight',
   temperature: 'temperature',
+  acceleration: 'lateral',
 });

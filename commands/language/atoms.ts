@@ -206,6 +206,11 @@ class Reader {
     if (last?.is === 'amount') this.atoms[this.atoms.length - 1] = { ...last, within: token };
     return length;
   }
+  /** Whether a `from` with an amount stands before a token: `from the 9 in hole to the 8 in hole`. */
+  #moves(n: number): boolean {
+    const from = this.#tokens.findIndex((token) => token.is === 'word' && token.text === 'from');
+    return from >= 0 && from < n && n - from <= 5 && this.#tokens.slice(from, n).some((token) => token.is === 'amount');
+  }
   #phraseHere(n: number, words: readonly string[]): boolean {
     return words.every((word, k) => this.#word(n + k) === word || stem(this.#word(n + k) ?? '') === word);
   }
@@ -329,7 +334,9 @@ class Reader {
     if (text === 'after' && nextToken?.is === 'amount') return put({ is: 'over' });
     if (text === 'rising' && next === 'to') return put({ is: 'to', colon: false }, 2);
     if (text === 'from') return put({ is: 'from' });
-    if (text === 'to' && nextToken?.is === 'amount' && previous?.is === 'amount') return put({ is: 'to', colon: false });
+    const soon = nextToken?.is === 'amount' || this.#tokens[n + 2]?.is === 'amount';
+    if (text === 'to' && ((nextToken?.is === 'amount' && previous?.is === 'amount') || (soon && this.#moves(n))))
+      return put({ is: 'to', colon: false });
     if (this.#manner.find && forWords.has(text)) return put({ is: 'for', word: text });
     if (joints.has(text)) return put({ is: 'break', joint: 'and' });
     return undefined;

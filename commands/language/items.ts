@@ -12,7 +12,7 @@ import { cut, type Sections } from './sections.js';
 import type { Setting } from './setting.js';
 import { type Candidate, type Ground, type Mode, plainest, readings, type Slot, type Trouble } from './spans.js';
 import { atomText } from './values.js';
-import { type Vocabulary, vocabularyOf } from './vocabulary.js';
+import { keyOf, type Vocabulary, vocabularyOf } from './vocabulary.js';
 import { writeReading } from './write.js';
 
 export interface Asked {
@@ -105,7 +105,7 @@ class ItemsReader {
     if (twice) return twice;
     const trouble = this.#trouble();
     if (trouble) return trouble;
-    const open = this.#settle() ?? this.#orders();
+    const open = this.#goalless() ?? this.#settle() ?? this.#orders();
     if (open) return open;
     const draft = this.#draft();
     return this.#check(draft) ?? this.#finish(draft);
@@ -330,7 +330,30 @@ class ItemsReader {
   // -- settling what is still open
 
   /** Entries that several candidates leave open: those that a figure of the line depends on come first; what stays open is asked. */
+  /** `22 mm bar, how stiff`: a figure that nothing told can move is meant of what was told, if its words and those name one that can be. */
+  #ofTheTold(): void {
+    const told = this.#slots().filter((slot) => slot.candidates.some(({ item }) => item.said !== undefined && isInput(item.entry)));
+    if (told.length === 0) return;
+    const reached = (item: Item) =>
+      told.some((slot) => slot.candidates.some((one) => one.item.entry.scope !== 'question' && this.#reaches(item, one.item)));
+    const instead = (slot: Slot): Slot => {
+      const { candidates, words } = slot;
+      if (!words?.length || candidates.length === 0 || candidates.some(({ item }) => isInput(item.entry) || reached(item))) return slot;
+      for (const other of told) {
+        const found = this.#vocabulary.phrases.get(keyOf([...new Set([...words, ...(other.words ?? [])])])) ?? [];
+        for (const { entry } of found) {
+          if (isInput(entry)) continue;
+          const places = placesOf(entry.scope);
+          const item: Item = { entry, places, placed: places.length === 1 };
+          if (reached(item)) return { ...slot, candidates: [{ item, unlikely: false }] };
+        }
+      }
+      return slot;
+    };
+    this.#parts = this.#parts.map((part) => ({ ...part, slots: part.slots.map(instead) }));
+  }
   #settle(): Stop | undefined {
+    this.#ofTheTold();
     const figures = this.#slots().flatMap((slot) =>
       slot.candidates.length === 1 && !isInput(slot.candidates[0]!.item.entry) ? [slot.candidates[0]!.item] : [],
     );
@@ -580,15 +603,42 @@ class ItemsReader {
         return { stop: 'refused', sentence: 'Set what, to how much?', line: 'set front spring 450 lb/in' };
     }
     if (verb === 'find' && !draft.goal && !this.#asked.goalOnly) {
-      const [sought] = items;
-      const name = sought
-        ? writeReading({ verb: 'find', sides: [{ items: [sought], subjects: [] }], tried: [], names: [] }, this.#setting)
-        : 'find front spring';
-      return { stop: 'refused', sentence: 'Find it for how much of what?', line: `${name} for ride frequency 2 Hz` };
+      return { stop: 'refused', sentence: 'Find it for how much of what?', line: this.#exampleGoal(items[0]) };
     }
     if (verb === 'compare' && draft.sides.every((side) => side.items.length === 0 && side.subjects.length === 0))
       return { stop: 'refused', sentence: 'Compare what with what?', line: 'compare 245/40R17 vs 255/40R17' };
     return undefined;
+  }
+  /** Something sought and no purpose: which of several it may be does not matter yet. */
+  #goalless(): Stop | undefined {
+    if (this.#asked.verb !== 'find' || this.#asked.goalOnly || this.#sections.goal) return undefined;
+    const candidates = this.#slots().flatMap((slot) => slot.candidates.map(({ item }) => item));
+    if (candidates.length === 0 || candidates.some((item) => !isInput(item.entry))) return undefined;
+    return { stop: 'refused', sentence: 'Find it for how much of what?', line: this.#exampleGoal(candidates[0]) };
+  }
+  /** A line that seeks the same input for a usual amount of a figure that it moves. */
+  #exampleGoal(sought: Item | undefined): string {
+    const fallback = 'find front spring for front ride frequency 2 Hz';
+    if (!sought || !isInput(sought.entry)) return fallback;
+    const all = placesOf(sought.entry.scope);
+    const input: Item = sought.placed || all.length === 1 ? sought : { ...sought, places: [all[0] ?? ''], placed: true };
+    // A figure of the same kind of place is the nearest.
+    const figures = this.#setting.catalog.entries.filter((entry) => entry.kind === 'figure' && entry.words && entry.typical);
+    for (const entry of [...figures].sort((a, b) => Number(b.scope === sought.entry.scope) - Number(a.scope === sought.entry.scope))) {
+      if (!entry.typical) continue;
+      for (const place of placesOf(entry.scope)) {
+        const goal: Item = { entry, places: [place], placed: true };
+        if (!this.#reaches(goal, input)) continue;
+        const [low, high] = entry.typical.range;
+        const unit = everydayUnits(entry.dimension ?? 'ratio', this.#setting.preferences)[0]!;
+        const value = Number(fromSI((low + high) / 2, unit).toPrecision(2)) * unit.factor + (unit.offset ?? 0);
+        return writeReading(
+          { verb: 'find', sides: [{ items: [input], subjects: [] }], goal: { ...goal, said: { value, text: '' } }, tried: [], names: [] },
+          this.#setting,
+        );
+      }
+    }
+    return fallback;
   }
   #howMuch(draft: Draft, bare: Item): Stop {
     const example = this.#exampleFor(bare);

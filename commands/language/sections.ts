@@ -1,5 +1,6 @@
 /** Where a line's parts begin: sides, what is tried, conditions, a goal, what to draw against. */
 import type { Subject } from '../reading.js';
+import { changeWords } from '../words.js';
 import type { Atom } from './atoms.js';
 import type { AmountAtom } from './values.js';
 
@@ -28,19 +29,51 @@ export interface Manners {
 }
 const isAmount = (atom: Atom | undefined): atom is AmountAtom => atom?.is === 'amount';
 
-/** `from 350s to 450s`, `450 or 500`: the amounts of two sides that share all else. */
-function alternatives(
-  atoms: readonly Atom[],
-): { readonly start: number; readonly end: number; readonly amounts: readonly AmountAtom[] } | undefined {
+/** Where two alternatives stand in a line, and what stands for each. */
+interface Alternatives {
+  readonly start: number;
+  readonly end: number;
+  readonly ways: readonly (readonly Atom[])[];
+}
+const isComparing = (atom: Atom): boolean => atom.is === 'word' && changeWords.has(atom.word);
+const longestWay = 5;
+/**
+ * `from 350s to 450s`, `from the 9 in hole to the 8 in hole`, `22 to 25 mm bar how much stiffer`: amounts of two sides that share all else.
+ * A range is two sides only where the line asks how much more the one is.
+ */
+function alternatives(atoms: readonly Atom[]): Alternatives | undefined {
+  const asksMore = atoms.some(isComparing);
   for (let n = 0; n < atoms.length; n++) {
-    const [a, b, c, d] = atoms.slice(n, n + 4);
-    if (a?.is === 'from' && isAmount(b) && c?.is === 'to' && isAmount(d)) return { start: n, end: n + 4, amounts: [b, d] };
-    if (a?.is === 'from' && isAmount(b) && b.to) {
-      const { to, ...first } = b;
-      return { start: n, end: n + 2, amounts: [first, { is: 'amount', token: to }] };
+    const a = atoms[n]!;
+    if (a.is === 'from') {
+      const first = atoms[n + 1];
+      if (isAmount(first) && first.to) return { start: n, end: n + 2, ways: endsOf(first) };
+      const to = atoms.findIndex((one, k) => k > n && k <= n + longestWay && one.is === 'to' && !one.colon);
+      const end = atoms.findIndex((one, k) => k > to && k <= to + longestWay && isAmount(one));
+      const from = atoms.slice(n + 1, to);
+      if (to < 0 || end < 0 || from.filter(isAmount).length !== 1 || !from.every(isPlain)) continue;
+      // The noun may be said twice, or once at the end.
+      const noun = from.filter((one) => one.is === 'word');
+      const after = atoms.slice(end + 1, end + 1 + noun.length);
+      const twice = noun.length > 0 && noun.every((one, k) => after[k]?.is === 'word' && one.is === 'word' && after[k].word === one.word);
+      return {
+        start: n,
+        end: end + 1 + (twice ? noun.length : 0),
+        ways: [from, [...atoms.slice(to + 1, end + 1), ...(twice ? noun : [])]],
+      };
     }
+    if (asksMore && isAmount(a) && a.to && a.change === undefined) return { start: n, end: n + 1, ways: endsOf(a) };
   }
   return undefined;
+}
+const isPlain = (atom: Atom): boolean => atom.is === 'word' || atom.is === 'place' || atom.is === 'amount';
+/** The two ends of a range; a unit said once is of both. */
+function endsOf(range: AmountAtom): readonly (readonly Atom[])[] {
+  const { to, ...first } = range;
+  if (!to) return [[first]];
+  const { unit } = to;
+  const from = first.token.unit === undefined && unit !== undefined ? { ...first, token: { ...first.token, unit } } : first;
+  return [[from], [{ is: 'amount', token: to }]];
 }
 class Cutter {
   readonly sides: Side[] = [{ atoms: [], subjects: [] }];
@@ -170,10 +203,13 @@ export function cut(atoms: readonly Atom[], manners: Manners, within = false): S
   // One pair of alternatives a line: two would be four sides.
   const two = within ? undefined : alternatives(atoms);
   if (two) {
-    const [first, second] = two.amounts;
-    const withAmount = (amount: AmountAtom | undefined) =>
-      cut([...atoms.slice(0, two.start), ...(amount ? [amount] : []), ...atoms.slice(two.end)], manners, true);
-    const [a, b] = [withAmount(first), withAmount(second)];
+    // What was asked is the difference, which two sides show: `how much stiffer` says nothing more than `how stiff`.
+    const around = (part: readonly Atom[]) =>
+      part.map((one): Atom => (one.is === 'word' && /^(?:stiffer|softer)$/.test(one.word) ? { ...one, word: 'stiff' } : one));
+    const [a, b] = two.ways.map((way) =>
+      cut([...around(atoms.slice(0, two.start)), ...way, ...around(atoms.slice(two.end))], manners, true),
+    );
+    if (!a || !b) throw new Error('alternatives are two');
     // What is tried differs between the sides, so it belongs to them.
     const side = (one: Sections): Side => ({
       atoms: [...(one.sides[0]?.atoms ?? []), ...one.tried.flatMap((segment) => [{ is: 'break', joint: ',' } as const, ...segment])],

@@ -35,6 +35,8 @@ export interface Slot {
   readonly candidates: readonly Candidate[];
   readonly trouble?: Trouble;
   readonly text: () => string;
+  /** The words that named it. */
+  readonly words?: readonly string[];
   readonly gear?: string;
 }
 type Valued = Worth & { readonly each?: readonly Said[] };
@@ -171,7 +173,7 @@ class Section {
     const text = () => this.#textOf(from, to);
     const slot = (candidates: readonly Candidate[], trouble?: Trouble): Piece => ({
       is: 'slot',
-      slot: { candidates, text, ...(trouble ? { trouble } : {}), ...(gear === undefined ? {} : { gear }) },
+      slot: { candidates, text, words, ...(trouble ? { trouble } : {}), ...(gear === undefined ? {} : { gear }) },
     });
     if (words.length === 0 && amount) {
       const out: { piece: Piece; cost: number }[] = [];

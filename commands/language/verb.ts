@@ -77,6 +77,12 @@ export function asksToFind(tokens: readonly Token[]): boolean {
     tokens.slice(purpose).some((token) => token.is === 'amount')
   );
 }
+/** `what sway bar do i need`: something sought, and nothing to seek it for. */
+const asksWhichPart = (tokens: readonly Token[]): boolean =>
+  asking.has(word(tokens, 0) ?? '') &&
+  tokens.length > 2 &&
+  tokens.some((token) => token.is === 'word' && /^needs?$/.test(token.text)) &&
+  !tokens.some((token) => token.is === 'amount' || token.is === 'size');
 /** `what would mine need to have moths front share`: where the goal begins. */
 export function needsToHave(tokens: readonly Token[]): number | undefined {
   if (!asking.has(word(tokens, 0) ?? '')) return undefined;
@@ -103,7 +109,7 @@ export function verbOf(tokens: readonly Token[], setting: Setting, vocabulary: V
   const named = (name: string): CommandWords | undefined => verbs.named.get(name);
   const [only] = tokens;
   if (tokens.length === 1 && only?.is === 'mark' && only.text === '?') return { command: named('help'), from: 1 };
-  if (asksToFind(tokens) && named('find')) {
+  if ((asksToFind(tokens) || asksWhichPart(tokens)) && named('find')) {
     const start = tokens.findIndex((token) => token.is === 'word' && asking.has(token.text));
     return { command: named('find'), from: start + 1 };
   }

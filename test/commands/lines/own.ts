@@ -298,10 +298,10 @@ const refusals: readonly Line[] = [
   ['why', 'why'],
 ];
 
-/** Understood, and beyond what is built. */
+/** Understood, and beyond what is built; or it was when these were written, and is read since. */
 const beyond: readonly Line[] = [
-  ['what sway bar do i need', 'beyond: anti-roll bar'],
-  ['front arb stiffness', 'beyond: anti-roll bar'],
+  ['what sway bar do i need', 'refused: for how much, find, bar'],
+  ['front arb stiffness', 'none | front.bar.rateAtEnds'],
   ['how do i corner balance it', 'beyond: corner weight'],
   ['what’s my cross weight', 'show | cross'],
   ['how much wedge', 'show | cross'],
@@ -309,14 +309,14 @@ const beyond: readonly Line[] = [
   ['how do i measure bump steer', 'beyond: bump steer'],
   ['what damping ratio do i have', 'beyond: damper'],
   ['how many clicks on the shocks', 'beyond: damper'],
-  ['what brake pads', 'beyond: brake'],
-  ['brake bias 65', 'beyond: brake'],
-  ['roll stiffness', 'beyond: roll'],
-  ['how much body roll at 1 g', 'beyond: roll'],
-  ['does it understeer', 'beyond: grip'],
-  ['will it spin the tires', 'beyond: thrust'],
-  ['roll centre height', 'beyond: roll'],
-  ['anti dive', 'beyond: anti-'],
+  ['what brake pads', 'show | brake.pad?'],
+  ['brake bias 65', 'none | brake.frontShare=65 %'],
+  ['roll stiffness', 'none | roll.car'],
+  ['how much body roll at 1 g', 'show | roll.angle | with: lateral=1 g'],
+  ['does it understeer', 'none | balance'],
+  ['will it spin the tires', 'none | traction.spin?'],
+  ['roll centre height', 'none | rollCenter.height?'],
+  ['anti dive', 'none | links.antiDive?'],
   ['lap time with 100 more hp', 'beyond: time'],
 ];
 

@@ -22,7 +22,10 @@ export const boxLines: readonly (readonly [line: string, want: string])[] = [
   ['endlink holes rear 8 and 9½ in, 5 mins', 'lr+rr.bar.lever=8 in or 9.5 in | 5 min'],
   ['i can unhook the rear bar 5 min', 'rear.bar.diameter=0 mm | 5 min'],
   ['i can disconnect the front sway bar, 5 minutes', 'front.bar.diameter=0 mm | 5 min'],
-  ['i have 15x8 et25 wheels with 225/45R15 tires 30 min $400', 'lf+rf+lr+rr.wheel.size=15x8 + lf+rf+lr+rr.wheel.offset=25 mm + lf+rf+lr+rr.tire.size=225/45R15 | 30 min | $400'],
+  [
+    'i have 15x8 et25 wheels with 225/45R15 tires 30 min $400',
+    'lf+rf+lr+rr.wheel.size=15x8 + lf+rf+lr+rr.wheel.offset=25 mm + lf+rf+lr+rr.tire.size=225/45R15 | 30 min | $400',
+  ],
   ['i have 205/50R15 and 225/45R15 tires, 30 min', 'front+rear.tire.size=205/50R15 or 225/45R15 | 30 min'],
   ['got 5 mm and 10mm spacers front 15 min €25', 'lf+rf.wheel.spacer=5 mm or 10 mm | 15 min | €25'],
   ['i have 12 clicks of rear rebound 1 min', 'note: 12 clicks of rear rebound | 1 min'],

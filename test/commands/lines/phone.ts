@@ -11,8 +11,8 @@ export const phoneLines: readonly Line[] = [
     'hz if i go from 350s to 450s in the rear',
     'compare | rear.rideFrequency, rear.spring.rate=350 lb/in vs rear.rideFrequency, rear.spring.rate=450 lb/in',
   ],
-  ['22mm to 25 mm bar how much stiffer', 'beyond: anti-roll bar'],
-  ['move the endlink from the 9½ in hole to the 8 in hole', 'beyond: anti-roll bar'],
+  ['22mm to 25 mm bar how much stiffer', 'compare | bar.rateAtEnds?, bar.diameter?=22 mm vs bar.rateAtEnds?, bar.diameter?=25 mm'],
+  ['move the endlink from the 9½ in hole to the 8 in hole', 'compare | bar.lever?=9.5 in vs bar.lever?=8 in'],
   [
     '225 45 16 vs 205 50 15 what does my speedo say at 60',
     'compare | speedometer, tire.size?=225/45R16 vs speedometer, tire.size?=205/50R15 | with: roadSpeed=60 mph',
@@ -22,7 +22,7 @@ export const phoneLines: readonly Line[] = [
     'top speed in 2nd 1.89, 4.10s, 205/50r15, 7200 rpm',
     'none | 2.topSpeed | with: 2.gear.ratio=1.89, final=4.1, tire.size?=205/50R15, engineSpeed=7200 rpm',
   ],
-  ['can 118 whp spin 225s in 2nd at 40', 'beyond: thrust'],
+  ['can 118 whp spin 225s in 2nd at 40', 'asked: tires 225 wide'],
   [
     'progressive 280-430 over 4" whats the rate at 900 lb',
     'none | springRateHere? | with: spring.rates?=line[0:49036 0.1016:75305], springLoad=900 lbf',
@@ -37,7 +37,7 @@ export const phoneLines: readonly Line[] = [
   ],
   ['save my car turnip 2640lb 52.5% front wb 99', 'save | mass=2640 lb, frontShare=52.5 %, wheelbase=99 in | names: turnip'],
   ['turnips cg is 19”', 'set | on turnip: cg.height=19 in'],
-  ['forget turnips rear bar', 'beyond: anti-roll bar'],
+  ['forget turnips rear bar', 'asked: forget rear anti-roll bar on turnip | forget rear bar rate on turnip'],
   ['rename turnip to ‘old blue’', 'rename | on turnip:  | names: turnip, old blue'],
   ['try 425 rears on turnip', 'try | on turnip: rear.spring.rate=425 lb/in'],
   ['undo', 'undo'],
@@ -53,9 +53,9 @@ export const phoneLines: readonly Line[] = [
   ['caster: 14 deg sweep, +0.4 n -2.3', 'beyond: caster'],
   ['bumpsteer -2:.16 -1:.09 0:0 1:-.07 2:-.14', 'beyond: bump steer'],
   ['cg ht 2480 lb front 1302 then 1348 rear up 24in wb 98.5 tire radius 11.9', 'beyond: CG height'],
-  ['how do i set the endlinks neutral', 'beyond: anti-roll bar'],
+  ['how do i set the endlinks neutral', 'help | names: set the endlinks neutral'],
   ['100 lbf at 3 in/s enough shock for 400 springs?', 'beyond: damper'],
-  ['how far does turnip lean at .9g', 'beyond: roll'],
+  ['how far does turnip lean at .9g', 'show | on turnip: roll.angle | with: lateral=0.9 g'],
   ['which end lets go first', 'beyond: grip'],
   [
     'came in hot 37.2 37 34.1 34.4 whats that cold',
@@ -89,7 +89,7 @@ export const hostileLines: readonly (readonly [string, string, string])[] = [
   [
     'springs alone are 60% front, what rear bar gets 80% front',
     'says it would take a bar below zero; suggests the front instead',
-    'beyond: anti-roll bar',
+    'beyond: springs alone',
   ],
   ['weight 2500.{{repeat:0:5000}}1 lb', 'reads 2500 lb or says too many digits; no hang', 'refused: long'],
   [
