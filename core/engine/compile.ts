@@ -22,12 +22,12 @@ export interface Node {
   readonly keys: readonly string[];
   readonly from: readonly (readonly number[])[];
   readonly spare: readonly boolean[];
-  /** Every need has one source, which is a number, so that nothing has to be chosen. */
-  readonly plain: boolean;
   /** Where this node's choices of source begin in a state's `pick`. */
   readonly firstPick: number;
   /** The error of the estimating rule: the same for all places when the rule says so, and for now and then. */
   readonly rule: string;
+  /** The first node of that rule. */
+  readonly firstOfRule: number;
   /** One argument object for all computes of the node: only its values change, and numbers stay in it unboxed. Structures may keep theirs, so they get new ones. */
   readonly given: Record<string, unknown> | undefined;
 }
@@ -38,6 +38,8 @@ export interface Catalog {
   readonly byPath: ReadonlyMap<string, Node>;
   /** For each node the set of nodes that depend on it, itself included, one bit a node. */
   readonly below: readonly Uint32Array[];
+  /** The nodes of each estimating rule, by its name. */
+  readonly rules: ReadonlyMap<string, readonly number[]>;
   /** How many needs all nodes have together. */
   readonly picks: number;
   /** The node of that path; throws when there is none. */
@@ -61,6 +63,7 @@ const numeric = (entry: Entry): boolean => entry.kind === 'quantity' || entry.ki
 class Compiler {
   readonly nodes: Node[] = [];
   readonly byPath = new Map<string, Node>();
+  readonly rules = new Map<string, readonly number[]>();
   picks = 0;
   readonly #open = new Set<string>();
 
@@ -82,7 +85,9 @@ class Compiler {
     const keys = needs.map(([key]) => key);
     const index = this.nodes.length;
     const numbers = from.map((sources, k) => !spare[k] && sources.every((source) => numeric(this.nodes[source]!.entry)));
-    const plain = from.every((sources, k) => sources.length === 1 && numbers[k]);
+    const rule = entry.error === 'common' ? entry.path : pathAt(place, entry);
+    const ofRule = this.rules.get(rule) ?? [];
+    this.rules.set(rule, [...ofRule, index]);
     this.nodes.push({
       index,
       path,
@@ -97,9 +102,9 @@ class Compiler {
       keys,
       from,
       spare,
-      plain,
       firstPick: this.picks,
-      rule: entry.error === 'common' ? entry.path : pathAt(place, entry),
+      rule,
+      firstOfRule: ofRule[0] ?? index,
       given: entry.kind === 'structure' ? undefined : Object.fromEntries(keys.map((key, k) => [key, numbers[k] ? 0.5 : undefined])),
     });
     this.picks += keys.length;
@@ -139,7 +144,7 @@ export function compile(entries: Iterable<Entry>): Catalog {
   const listed = [...entries];
   const compiler = new Compiler();
   for (const entry of listed) for (const place of placesOf(entry.scope)) compiler.visit(entry, place, false);
-  const { nodes, byPath, picks } = compiler;
+  const { nodes, byPath, rules, picks } = compiler;
   const below = descendantSets(nodes);
   const node = (path: string): Node => {
     const found = byPath.get(path);
@@ -151,6 +156,7 @@ export function compile(entries: Iterable<Entry>): Catalog {
     nodes,
     byPath,
     below,
+    rules,
     picks,
     node,
     dependsOn: (figurePath, inputPath) => hasBit(below[node(inputPath).index]!, node(figurePath).index),

@@ -1,12 +1,13 @@
-/** Every value of one car, each with its plus-or-minus, what it rests on and where it came from. */
+/** Every value of one car, each with its plus-or-minus, what it rests on and where it came from. All of it is worked out when first asked for. */
 import { type Refusal, refuse, type Value } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
-import { type Contributions, contributions, type Doubt, entryOf } from './errors.js';
+import { type Doubt, Errors } from './errors.js';
 import { type Overridden, overridden } from './overridden.js';
 import { nameAt } from './places.js';
 import { reasonOf } from './reasons.js';
-import { isKnown, load, type Situation, type State, settle } from './state.js';
-import { largestFirst, widthsOf } from './width.js';
+import { isKnown, load, type Situation, type State } from './state.js';
+import { type Contribution, Sweep } from './sweep.js';
+import { largestFirst, widthOf } from './width.js';
 
 /** What one error contributes to a number. */
 export interface Share extends Doubt {
@@ -41,50 +42,48 @@ class Evaluated implements Evaluation {
   readonly catalog: Catalog;
   readonly situation: Situation;
   readonly #state: State;
-  #contributions: Contributions | undefined;
-  #widths: Float64Array | undefined;
+  readonly #errors: Errors;
+  readonly #contributions = new Map<number, readonly Contribution[]>();
+  #sweep: Sweep | undefined;
 
   constructor(catalog: Catalog, situation: Situation) {
     this.catalog = catalog;
     this.situation = situation;
     this.#state = load(catalog, situation);
-    for (const node of catalog.nodes) settle(this.#state, node);
+    this.#errors = new Errors(catalog, this.#state);
   }
 
-  /** Worked out when first asked for: looking at values alone costs a hundredth of it. */
-  #all(): Contributions {
-    this.#contributions ??= contributions(this.catalog, this.#state);
-    return this.#contributions;
+  #contributionsTo(path: string): readonly Contribution[] {
+    const { index } = this.catalog.node(path);
+    let found = this.#contributions.get(index);
+    if (!found) {
+      this.#sweep ??= new Sweep(this.catalog, this.#state, this.#errors);
+      found = this.#sweep.contributions(index);
+      this.#contributions.set(index, found);
+    }
+    return found;
   }
 
   get(path: string): Value | object | Refusal {
     const { index } = this.catalog.node(path);
+    if (!isKnown(this.#state, index)) return reasonOf(this.catalog, this.#state, index);
     const number = this.#state.number[index]!;
-    if (!Number.isNaN(number)) return number;
-    return this.#state.other[index] ?? reasonOf(this.catalog, this.#state, index);
+    return Number.isNaN(number) ? this.#state.other[index]! : number;
   }
 
   number(path: string): number | Refusal {
     const node = this.catalog.node(path);
+    if (!isKnown(this.#state, node.index)) return reasonOf(this.catalog, this.#state, node.index);
     const number = this.#state.number[node.index]!;
-    if (!Number.isNaN(number)) return number;
-    if (this.#state.other[node.index] !== undefined) return refuse(`The ${nameAt(node.entry, node.place)} is not a number.`, path);
-    return reasonOf(this.catalog, this.#state, node.index);
+    return Number.isNaN(number) ? refuse(`The ${nameAt(node.entry, node.place)} is not a number.`, path) : number;
   }
 
   within(path: string): number {
-    this.#widths ??= widthsOf(this.#all(), this.catalog.nodes.length);
-    return this.#widths[this.catalog.node(path).index]!;
+    return widthOf(this.#contributionsTo(path));
   }
 
   shares(path: string): readonly Share[] {
-    const { index } = this.catalog.node(path);
-    const all = this.#all();
-    const shares: Share[] = [];
-    all.doubts.forEach(({ error, paths, evidence }, e) => {
-      const at = entryOf(all, e, index);
-      if (at >= 0) shares.push({ error, paths, evidence, amount: all.amounts[at]!, bend: all.bends[at]! });
-    });
+    const shares = this.#contributionsTo(path).map(({ error, amount, bend }) => ({ ...this.#errors.doubt(error), amount, bend }));
     return shares.sort(largestFirst);
   }
 
@@ -111,12 +110,13 @@ class Evaluated implements Evaluation {
   }
 
   errors(): readonly Doubt[] {
-    return this.#all().doubts.map(({ error, paths, evidence }) => ({ error, paths, evidence }));
+    return this.#errors.all().map((error) => this.#errors.doubt(error));
   }
 }
 
 /**
- * Works out a car: every value or the reason for having none, and when asked every plus-or-minus.
+ * A car: every value or the reason for having none, and every plus-or-minus. What a question asks for is worked out, with what it rests on, and kept;
+ * asking for many numbers one after another costs no more than asking for them at once.
  * @param situation facts by full path, SI; throws for a fact that no input can hold (the boundary's schema keeps those out)
  */
 export const evaluate = (catalog: Catalog, situation: Situation): Evaluation => new Evaluated(catalog, situation);

@@ -1,7 +1,7 @@
 /** Figures as functions of an input: only what lies between the two is worked out again. */
 import type { Fact, Facts } from '../car.js';
 import { type Catalog, hasBit } from './compile.js';
-import { load, type Situation, settle } from './state.js';
+import { isKnown, load, type Situation } from './state.js';
 import { telling } from './telling.js';
 
 /** Gives the figures at a value of the inputs, in the order in which they were asked for; undefined where one has no value. */
@@ -23,16 +23,15 @@ export function probe(catalog: Catalog, situation: Situation, inputs: readonly s
     facts = telling(catalog, facts, path, tried(entry.sane?.[0] ?? 0));
   }
   const state = load(catalog, { facts, then: situation.then ?? situation.facts });
-  for (const node of catalog.nodes) settle(state, node);
   const between = catalog.nodes.filter(
     ({ index }) =>
       moved.some((input) => hasBit(catalog.below[input.index]!, index)) && wanted.some((figure) => hasBit(catalog.below[index]!, figure)),
   );
   return (value) => {
     for (const { index } of moved) state.told[index] = value;
-    for (const node of between) settle(state, node);
+    for (const { index } of between) state.settled[index] = 0;
     return wanted.map((figure) => {
-      const number = state.number[figure]!;
+      const number = isKnown(state, figure) ? state.number[figure]! : Number.NaN;
       return Number.isNaN(number) ? undefined : number;
     });
   };

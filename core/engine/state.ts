@@ -1,7 +1,7 @@
 /** The values of one car while they are worked out: numbers in a typed array, everything else and the reasons beside it. */
 
 import type { Fact, Facts } from '../car.js';
-import { type Curve, halfWidth, isRefusal, type Refusal, refuse, type Value } from '../catalog.js';
+import { type Curve, isRefusal, type Refusal, refuse, type Value } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
 import { parse } from './parse.js';
 
@@ -13,6 +13,9 @@ export interface Situation {
 }
 
 export interface State {
+  readonly nodes: readonly Node[];
+  /** Nodes that have been worked out: each is when something first asks for it, and those it reads before it. */
+  readonly settled: Uint8Array;
   /** By node; NaN where the node has no number. */
   readonly number: Float64Array;
   /** By node: a word, a curve, a parsed designation, a structure; undefined where there is none. */
@@ -28,12 +31,10 @@ export interface State {
   readonly same: Uint8Array;
   /** For each need of each node the node that gives it, or -1. */
   readonly pick: Int32Array;
-  /** Nodes that the error at hand moves. */
-  readonly moved: Uint8Array;
 }
-const absent = -1;
+export const absent = -1;
 
-const isCurve = (value: Value): value is Curve => typeof value === 'object';
+export const isCurve = (value: Value): value is Curve => typeof value === 'object';
 
 function tell(state: State, node: Node, fact: Fact): void {
   const { value } = fact;
@@ -88,6 +89,8 @@ function sourcesAreSame(catalog: Catalog, state: State, node: Node, sources: rea
 export function load(catalog: Catalog, situation: Situation): State {
   const size = catalog.nodes.length;
   const state: State = {
+    nodes: catalog.nodes,
+    settled: new Uint8Array(size),
     number: new Float64Array(size).fill(Number.NaN),
     other: new Array(size).fill(undefined),
     refusal: new Array(size).fill(undefined),
@@ -96,7 +99,6 @@ export function load(catalog: Catalog, situation: Situation): State {
     toldOther: new Array(size).fill(undefined),
     same: new Uint8Array(size),
     pick: new Int32Array(catalog.picks).fill(absent),
-    moved: new Uint8Array(size),
   };
   tellAll(catalog, state, situation.facts, '');
   // Without facts of its own, all of then follows now.
@@ -105,10 +107,13 @@ export function load(catalog: Catalog, situation: Situation): State {
   return state;
 }
 
+/** Whether a node has a value; works it out, when nobody has asked for it yet. */
 export function isKnown(state: State, index: number): boolean {
-  const number = state.number[index]!;
-  return !Number.isNaN(number) || state.other[index] !== undefined;
+  if (state.settled[index] === 0) settle(state, state.nodes[index]!);
+  return !Number.isNaN(state.number[index]!) || state.other[index] !== undefined;
 }
+/** The node that a value is of: a `then` node that has not changed since is the one of now. */
+export const sourceOf = (state: State, index: number): number => (state.same[index] === 1 ? state.nodes[index]!.now : index);
 
 /** Chooses, for each need, the first source that has a value; false when one that is needed has none. */
 function choose(state: State, node: Node): boolean {
@@ -133,105 +138,61 @@ const place = (node: Node): string => {
   return node.place.startsWith('l') ? 'left' : 'right';
 };
 
-/**
- * Works a node out from the sources that are picked for it. `error` is the part of its own half-width by which it is moved.
- * Returns a refusal of its own; a source that has lost its value only leaves the node without one.
- */
-function work(state: State, node: Node, error: number): Refusal | undefined {
+/** Works a node out from the sources that are picked for it. Returns a refusal of its own. */
+function work(state: State, node: Node): Refusal | undefined {
   const { index, keys, firstPick } = node;
   const { number, other, pick } = state;
   number[index] = Number.NaN;
-  if (node.kind !== 'figure') other[index] = undefined;
+  other[index] = undefined;
   if (!node.compute) {
     if (node.kind === 'place') other[index] = place(node);
     return undefined;
   }
   const given = node.given ?? {};
-  if (node.plain) {
-    for (let k = 0; k < keys.length; k++) {
-      const value = number[pick[firstPick + k]!]!;
-      if (Number.isNaN(value)) return undefined;
-      given[keys[k]!] = value;
-    }
-  } else {
-    for (let k = 0; k < keys.length; k++) {
-      const source = pick[firstPick + k]!;
-      if (source === absent) {
-        given[keys[k]!] = undefined;
-        continue;
-      }
+  for (let k = 0; k < keys.length; k++) {
+    const source = pick[firstPick + k]!;
+    if (source === absent) given[keys[k]!] = undefined;
+    else {
       const value = number[source]!;
-      if (!Number.isNaN(value)) given[keys[k]!] = value;
-      else {
-        const thing = other[source];
-        if (thing === undefined) return undefined;
-        given[keys[k]!] = thing;
-      }
+      given[keys[k]!] = Number.isNaN(value) ? other[source] : value;
     }
   }
-  return keep(state, node, node.compute(given), error);
-}
-
-function keep(state: State, node: Node, result: unknown, error: number): Refusal | undefined {
-  const { index, within } = node;
+  const result = node.compute(given);
   if (typeof result === 'number') {
-    if (!Number.isFinite(result)) return refuse(`The ${node.entry.name} has no finite value for this car.`, ...node.keys);
-    state.number[index] = error !== 0 && within ? result + error * halfWidth(result, within) : result;
-    return undefined;
+    if (!Number.isFinite(result)) return refuse(`The ${node.entry.name} has no finite value for this car.`, ...keys);
+    number[index] = result;
+  } else {
+    if (isRefusal(result)) return result;
+    other[index] = thing(node, result);
   }
-  if (isRefusal(result)) return result;
-  if (typeof result !== 'string' && (typeof result !== 'object' || result === null)) {
-    throw new Error(`${node.path} computed ${String(result)}`);
-  }
-  state.other[index] = result;
   return undefined;
 }
-
-function tellAgain(state: State, node: Node, fact: Fact, error: number): void {
-  const { index } = node;
-  const thing = state.toldOther[index];
-  state.number[index] = state.told[index]! + error * fact.within;
-  // The error of a curve is a fraction of it, and scales it whole.
-  state.other[index] =
-    error !== 0 && node.kind === 'curve' && isCurve(fact.value)
-      ? { ...fact.value, y: fact.value.y.map((y) => y * (1 + error * fact.within)) }
-      : thing;
+/** What a compute may give that is no number: a word or a structure. */
+export function thing(node: Node, result: unknown): string | object {
+  if (typeof result === 'string' || (typeof result === 'object' && result !== null)) return result;
+  throw new Error(`${node.path} computed ${String(result)}`);
 }
 
-/** Gives a node its value as the facts stand, choosing its sources anew. */
+/** A told curve, off by an error: a fraction of it, which scales it whole. */
+export const scaled = (curve: Curve, by: number): Curve => ({ ...curve, y: curve.y.map((y) => y * (1 + by)) });
+
+/** Gives a node its value as the facts stand, choosing its sources anew; what it reads is worked out before it, as far as it is not. */
 export function settle(state: State, node: Node): void {
-  const { index } = node;
+  const { index, now } = node;
   if (state.same[index]) {
-    copy(state, node);
-    state.refusal[index] = state.refusal[node.now];
-    return;
-  }
-  const fact = state.fact[index];
-  if (fact) {
-    tellAgain(state, node, fact, 0);
+    isKnown(state, now);
+    state.number[index] = state.number[now]!;
+    state.other[index] = state.other[now];
+    state.refusal[index] = state.refusal[now];
+  } else if (state.fact[index]) {
+    state.number[index] = state.told[index]!;
+    state.other[index] = state.toldOther[index];
   } else if (choose(state, node)) {
-    state.refusal[index] = work(state, node, 0);
+    state.refusal[index] = work(state, node);
   } else {
     state.number[index] = Number.NaN;
     state.other[index] = undefined;
     state.refusal[index] = undefined;
   }
-}
-
-/** Gives a node its value with an error in play, from the same sources as before: a figure does not change its ways within a doubt. */
-export function follow(state: State, node: Node, error: number): void {
-  const { index } = node;
-  if (state.same[index]) {
-    copy(state, node);
-    return;
-  }
-  const own = state.moved[index] === 1 ? error : 0;
-  const fact = state.fact[index];
-  if (fact) tellAgain(state, node, fact, own);
-  else work(state, node, own);
-}
-
-function copy(state: State, node: Node): void {
-  state.number[node.index] = state.number[node.now]!;
-  state.other[node.index] = state.other[node.now];
+  state.settled[index] = 1;
 }

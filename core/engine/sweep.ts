@@ -1,111 +1,316 @@
-/** Works an error through a car: only what changes is worked out again. */
+/**
+ * Works errors through a car, node by node: for each node that is asked for, and those it reads, what each error makes of it at both ends of the
+ * error's half-width. What nobody asks for is not worked out, and what has been worked out for one number serves the next.
+ */
+import { halfWidth, isRefusal } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
-import { follow, isKnown, type State } from './state.js';
+import { type Errors, none } from './errors.js';
+import { absent, isCurve, isKnown, type State, scaled, sourceOf, thing } from './state.js';
 
 /** A change this small against the number is rounding in what cancels. */
 const rounding = 1e-13;
 /** In any SI unit of the catalog a change this small is rounding, however small the number: a difference that should be 0. */
 const least = 1e-12;
+/** A number whose changes up and down differ by more than this part of their mean is looked at more closely. */
+const crooked = 0.25;
 
-/** What reads each node in this car, by the sources that were used: node n's readers are `readers[starts[n]]` up to `starts[n + 1]`. */
-interface Readers {
-  readonly starts: Int32Array;
-  readonly readers: Int32Array;
-}
-function readersOf({ nodes }: Catalog, state: State): Readers {
-  const starts = new Int32Array(nodes.length + 2);
-  const sources: number[] = [];
-  const readers: number[] = [];
-  const add = (source: number, reader: number): void => {
-    sources.push(source);
-    readers.push(reader);
-    starts[source + 2]!++;
-  };
-  for (const node of nodes) {
-    const { index } = node;
-    // What the car has no value for, it has none for within a doubt either.
-    if (!isKnown(state, index)) continue;
-    if (state.same[index] === 1) {
-      add(node.now, index);
-    } else {
-      for (let k = 0; k < node.keys.length; k++) {
-        const source = state.pick[node.firstPick + k]!;
-        if (source >= 0) add(source, index);
-      }
-    }
-  }
-  for (let n = 2; n < starts.length; n++) starts[n]! += starts[n - 1]!;
-  const sorted = new Int32Array(readers.length);
-  // Filling moves each start to its end, which is the next one's start.
-  sources.forEach((source, n) => {
-    sorted[starts[source + 1]!++] = readers[n]!;
-  });
-  return { starts, readers: sorted };
+/** What one error does to one number. */
+export interface Contribution {
+  readonly error: number;
+  /** Change of the number over the error's half-width, signed: half of the way from one end to the other. */
+  readonly amount: number;
+  /** How far the middle of both ends lies from the number: 0 where it is linear. */
+  readonly bend: number;
 }
 
-/** What one move has changed: the nodes, ascending, and by how much each number went; NaN where it lost its value or never was a number. */
-export interface Moved {
-  count: number;
-  readonly nodes: Int32Array;
-  readonly by: Float64Array;
+/** Half of the whole change from one end to the other; where one side has no value, what the other is alone. */
+function amountOf(up: number, down: number): number {
+  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -down;
+  return Number.isNaN(down) ? up : (up - down) / 2;
 }
-export const movedBuffer = (size: number): Moved => ({ count: 0, nodes: new Int32Array(size), by: new Float64Array(size) });
+const bendOf = (up: number, down: number): number => (Number.isNaN(up + down) ? 0 : (up + down) / 2);
+const isCrooked = (up: number, down: number): boolean => !(Math.abs(up + down) <= crooked * Math.abs(up - down));
+/** The farther of end and middle; where there is no value at the end, the way to the middle twice. */
+function farther(end: number, half: number): number {
+  if (Number.isNaN(end)) return 2 * half;
+  return Math.abs(half) > Math.abs(end) ? half : end;
+}
+
+type Given = Record<string, unknown>;
+const unswept = -1;
+const last = Number.MAX_SAFE_INTEGER;
+const firstSize = 2048;
+/** The place of what has no value among things. */
+const lost = 0;
 
 export class Sweep {
   readonly #nodes: readonly Node[];
   readonly #state: State;
-  readonly #number: Float64Array;
-  readonly #other: State['other'];
-  readonly #readers: Readers;
-  /** Nodes that wait to be worked out, one bit each: a node comes after all that it reads, so the lowest is always ready. */
-  readonly #waiting: Uint32Array;
+  readonly #errors: Errors;
+  /** Node n's entries are those from `#start[n]` up to `#end[n]`, its errors ascending. */
+  readonly #start: Int32Array;
+  readonly #end: Int32Array;
+  #count = 0;
+  #error = new Int32Array(firstSize);
+  /** What the node is at both ends, and halfway where that was asked for: its number, NaN where it has none; of a node that is no number, a place in `#things`. */
+  #up = new Float64Array(firstSize);
+  #down = new Float64Array(firstSize);
+  #halfUp = new Float64Array(0);
+  #halfDown = new Float64Array(0);
+  #halved = new Uint8Array(0);
+  readonly #things: (string | object | undefined)[] = [undefined];
+  /** Where a node that is no number has its own thing. */
+  readonly #own: Int32Array;
+  /** Of the node at hand, for each need: the source, where its entries are read, and where they end. */
+  readonly #source: Int32Array;
+  readonly #at: Int32Array;
+  readonly #stop: Int32Array;
 
-  constructor(catalog: Catalog, state: State) {
+  constructor(catalog: Catalog, state: State, errors: Errors) {
+    const size = catalog.nodes.length;
     this.#nodes = catalog.nodes;
     this.#state = state;
-    this.#number = state.number.slice();
-    this.#other = state.other.slice();
-    this.#readers = readersOf(catalog, state);
-    this.#waiting = new Uint32Array((catalog.nodes.length >> 5) + 1);
+    this.#errors = errors;
+    this.#start = new Int32Array(size).fill(unswept);
+    this.#end = new Int32Array(size);
+    this.#own = new Int32Array(size);
+    const most = Math.max(0, ...catalog.nodes.map(({ keys }) => keys.length));
+    this.#source = new Int32Array(most);
+    this.#at = new Int32Array(most);
+    this.#stop = new Int32Array(most);
   }
 
-  /** Moves the members by this part of their own half-widths and writes down what changes. The state comes back as it was. */
-  move(members: readonly number[], part: number, into: Moved): void {
-    const state = this.#state;
-    const { number, other } = state;
-    const { starts, readers } = this.#readers;
-    const waiting = this.#waiting;
-    const bases = this.#number;
-    let count = 0;
-    for (const member of members) waiting[member >> 5]! |= 1 << (member & 31);
-    for (let word = 0; word < waiting.length; word++) {
-      for (let bits = waiting[word]!; bits !== 0; bits = waiting[word]!) {
-        const index = (word << 5) + 31 - Math.clz32(bits & -bits);
-        waiting[word] = bits & (bits - 1);
-        follow(state, this.#nodes[index]!, part);
-        const base = bases[index]!;
-        const by = number[index]! - base;
-        // What comes back the same carries nothing further: much of a car cancels.
-        if (Math.abs(by) <= rounding * Math.abs(base) + least) {
-          number[index] = base;
-          continue;
-        }
-        // Nor does the very same thing: what isn't there (a bar) is one object for all cars.
-        if (other[index] !== undefined && other[index] === this.#other[index]) continue;
-        into.nodes[count] = index;
-        into.by[count++] = by;
-        for (let r = starts[index]!; r < starts[index + 1]!; r++) {
-          const reader = readers[r]!;
-          waiting[reader >> 5]! |= 1 << (reader & 31);
-        }
+  /** What every error contributes to a number, errors ascending; none for what has no number. */
+  contributions(asked: number): Contribution[] {
+    const index = sourceOf(this.#state, asked);
+    const base = isKnown(this.#state, index) ? this.#state.number[index]! : Number.NaN;
+    if (Number.isNaN(base)) return [];
+    this.#sweep(index);
+    const found: Contribution[] = [];
+    for (let entry = this.#start[index]!; entry < this.#end[index]!; entry++) {
+      let up = this.#up[entry]! - base;
+      let down = this.#down[entry]! - base;
+      if (isCrooked(up, down)) {
+        this.#halve(index, entry);
+        up = farther(up, this.#halfUp[entry]! - base);
+        down = farther(down, this.#halfDown[entry]! - base);
       }
+      found.push({ error: this.#error[entry]!, amount: amountOf(up, down), bend: bendOf(up, down) });
     }
-    into.count = count;
-    for (let n = 0; n < count; n++) {
-      const index = into.nodes[n]!;
-      const base = bases[index]!;
-      number[index] = base;
-      if (Number.isNaN(base)) other[index] = this.#other[index];
+    return found;
+  }
+
+  /** Works out a node's entries, once; those of what it reads come before. */
+  #sweep(index: number): void {
+    if (this.#start[index] !== unswept) return;
+    const node = this.#nodes[index]!;
+    const fact = this.#state.fact[index];
+    const known = isKnown(this.#state, index);
+    // What the car has no value for, it has none for within a doubt either.
+    if (!known || fact || !node.compute) {
+      this.#room(1);
+      this.#begin(index);
+      const error = known && fact ? this.#errors.of(node) : none;
+      if (error !== none) this.#add(index, error, this.#told(index, 1), this.#told(index, -1));
+      this.#end[index] = this.#count;
+      return;
+    }
+    const { firstPick, keys } = node;
+    let most = 1;
+    for (let k = 0; k < keys.length; k++) {
+      const picked = this.#state.pick[firstPick + k]!;
+      if (picked === absent) continue;
+      const source = sourceOf(this.#state, picked);
+      this.#sweep(source);
+      most += this.#end[source]! - this.#start[source]!;
+    }
+    this.#room(most);
+    this.#begin(index);
+    this.#merge(node, this.#errors.of(node));
+    this.#end[index] = this.#count;
+  }
+  #begin(index: number): void {
+    const { number, other } = this.#state;
+    this.#start[index] = this.#count;
+    if (Number.isNaN(number[index]!)) this.#own[index] = this.#keep(other[index]);
+  }
+
+  /** Walks the entries of all that a node reads side by side, error by error. */
+  #merge(node: Node, own: number): void {
+    const source = this.#source;
+    const at = this.#at;
+    const stop = this.#stop;
+    const { index, firstPick } = node;
+    const keys = node.keys.length;
+    const given = this.#base(node);
+    for (let k = 0; k < keys; k++) {
+      const picked = this.#state.pick[firstPick + k]!;
+      source[k] = picked === absent ? absent : sourceOf(this.#state, picked);
+      at[k] = picked === absent ? 0 : this.#start[source[k]!]!;
+      stop[k] = picked === absent ? 0 : this.#end[source[k]!]!;
+    }
+    for (let waiting = own === none ? last : own; ; ) {
+      let error = waiting;
+      for (let k = 0; k < keys; k++) if (at[k]! < stop[k]! && this.#error[at[k]!]! < error) error = this.#error[at[k]!]!;
+      if (error === last) return;
+      const part = error === own ? 1 : 0;
+      if (part === 1) waiting = last;
+      const up = this.#side(node, given, error, this.#up, part);
+      const down = this.#side(node, given, error, this.#down, -part);
+      for (let k = 0; k < keys; k++) {
+        if (at[k]! >= stop[k]! || this.#error[at[k]!] !== error) continue;
+        given[node.keys[k]!] = this.#value(source[k]!);
+        at[k]!++;
+      }
+      this.#add(index, error, up, down);
     }
   }
+  /** The node at one end of an error: its needs that move are given as they are there. */
+  #side(node: Node, given: Given, error: number, values: Float64Array, part: number): number {
+    const source = this.#source;
+    const at = this.#at;
+    let moves = part !== 0;
+    for (let k = 0; k < node.keys.length; k++) {
+      if (at[k]! >= this.#stop[k]! || this.#error[at[k]!] !== error) continue;
+      const from = source[k]!;
+      const value = values[at[k]!]!;
+      const number = this.#state.number[from]!;
+      if (Number.isNaN(number)) {
+        if (value === lost) return this.#nothing(node.index);
+        if (value !== this.#own[from]) moves = true;
+        given[node.keys[k]!] = this.#things[value];
+      } else {
+        if (Number.isNaN(value)) return this.#nothing(node.index);
+        if (value !== number) moves = true;
+        given[node.keys[k]!] = value;
+      }
+    }
+    return moves ? this.#compute(node, given, part) : this.#still(node.index);
+  }
+
+  /** Halfway values of an entry, through those that the ends move. */
+  #halve(index: number, entry: number): void {
+    if (this.#halved.length <= entry) this.#roomToHalve();
+    if (this.#halved[entry] === 1) return;
+    this.#halved[entry] = 1;
+    const node = this.#nodes[index]!;
+    if (this.#state.fact[index]) {
+      this.#halfUp[entry] = this.#told(index, 0.5);
+      this.#halfDown[entry] = this.#told(index, -0.5);
+      return;
+    }
+    const error = this.#error[entry]!;
+    const entries = node.keys.map((_, k): number => {
+      const picked = this.#state.pick[node.firstPick + k]!;
+      if (picked === absent) return absent;
+      const source = sourceOf(this.#state, picked);
+      const found = this.#find(source, error);
+      if (found !== absent) this.#halve(source, found);
+      return found;
+    });
+    const own = this.#errors.of(node) === error ? 0.5 : 0;
+    this.#halfUp[entry] = this.#half(node, entries, this.#halfUp, own);
+    this.#halfDown[entry] = this.#half(node, entries, this.#halfDown, -own);
+  }
+  #half(node: Node, entries: readonly number[], values: Float64Array, part: number): number {
+    const given = this.#base(node);
+    for (let k = 0; k < entries.length; k++) {
+      const entry = entries[k]!;
+      if (entry === absent) continue;
+      const from = sourceOf(this.#state, this.#state.pick[node.firstPick + k]!);
+      const value = values[entry]!;
+      const isThing = Number.isNaN(this.#state.number[from]!);
+      if (isThing ? value === lost : Number.isNaN(value)) return this.#nothing(node.index);
+      given[node.keys[k]!] = isThing ? this.#things[value] : value;
+    }
+    return this.#compute(node, given, part);
+  }
+  /** The entry of an error at a node, or absent. */
+  #find(index: number, error: number): number {
+    let low = this.#start[index]!;
+    let high = this.#end[index]! - 1;
+    while (low <= high) {
+      const middle = (low + high) >> 1;
+      const at = this.#error[middle]!;
+      if (at === error) return middle;
+      if (at < error) low = middle + 1;
+      else high = middle - 1;
+    }
+    return absent;
+  }
+
+  /** What a node is given when nothing is off. */
+  #base(node: Node): Given {
+    const given = node.given ?? {};
+    for (let k = 0; k < node.keys.length; k++) {
+      const picked = this.#state.pick[node.firstPick + k]!;
+      given[node.keys[k]!] = picked === absent ? undefined : this.#value(picked);
+    }
+    return given;
+  }
+  #value(index: number): unknown {
+    const number = this.#state.number[index]!;
+    return Number.isNaN(number) ? this.#state.other[index] : number;
+  }
+  /** A node with what it is given, off by a part of its own half-width: a number, or the place of a thing. */
+  #compute(node: Node, given: Given, part: number): number {
+    const { index, within } = node;
+    // A structure may keep what it is given.
+    const result = node.compute?.(node.given ? given : { ...given });
+    if (typeof result === 'number') {
+      if (!Number.isFinite(result) || Number.isNaN(this.#state.number[index]!)) return this.#nothing(index);
+      return this.#settled(index, part !== 0 && within ? result + part * halfWidth(result, within) : result);
+    }
+    if (isRefusal(result) || !Number.isNaN(this.#state.number[index]!)) return this.#nothing(index);
+    const made = thing(node, result);
+    // The very same thing carries nothing further: what isn't there (a bar) is one object for all cars.
+    return made === this.#state.other[index] ? this.#own[index]! : this.#keep(made);
+  }
+  #told(index: number, part: number): number {
+    const { fact, told } = this.#state;
+    const { value, within } = fact[index]!;
+    if (typeof value === 'number') return this.#settled(index, told[index]! + part * within);
+    return isCurve(value) ? this.#keep(scaled(value, part * within)) : this.#own[index]!;
+  }
+  /** What comes back the same carries nothing further: much of a car cancels. */
+  #settled(index: number, value: number): number {
+    const base = this.#state.number[index]!;
+    return Math.abs(value - base) <= rounding * Math.abs(base) + least ? base : value;
+  }
+  #still(index: number): number {
+    const number = this.#state.number[index]!;
+    return Number.isNaN(number) ? this.#own[index]! : number;
+  }
+  #nothing(index: number): number {
+    return Number.isNaN(this.#state.number[index]!) ? lost : Number.NaN;
+  }
+  #keep(made: string | object | undefined): number {
+    return made === undefined ? lost : this.#things.push(made) - 1;
+  }
+
+  #add(index: number, error: number, up: number, down: number): void {
+    const still = this.#still(index);
+    if (up === still && down === still) return;
+    this.#error[this.#count] = error;
+    this.#up[this.#count] = up;
+    this.#down[this.#count++] = down;
+  }
+  /** Makes room for so many entries more. */
+  #room(more: number): void {
+    if (this.#count + more <= this.#error.length) return;
+    const size = Math.max(2 * this.#error.length, this.#count + more);
+    this.#error = grown(this.#error, new Int32Array(size));
+    this.#up = grown(this.#up, new Float64Array(size));
+    this.#down = grown(this.#down, new Float64Array(size));
+  }
+  #roomToHalve(): void {
+    const size = this.#error.length;
+    this.#halfUp = grown(this.#halfUp, new Float64Array(size));
+    this.#halfDown = grown(this.#halfDown, new Float64Array(size));
+    this.#halved = grown(this.#halved, new Uint8Array(size));
+  }
+}
+function grown<A extends Int32Array | Float64Array | Uint8Array>(from: A, to: A): A {
+  to.set(from);
+  return to;
 }

@@ -1,5 +1,4 @@
 /** From what each error contributes to the half-width that holds 19 in 20. */
-import type { Contributions } from './errors.js';
 
 /** What one error contributes: half of the way between the ends of its half-width, and how far the middle of both lies from the number. */
 export interface Part {
@@ -18,11 +17,3 @@ export const widthOf = (parts: readonly Part[]): number =>
 
 /** For sorting shares. */
 export const largestFirst = (a: Part, b: Part): number => square(b.amount, b.bend) - square(a.amount, a.bend) || 0;
-
-/** The half-widths of all nodes at once. */
-export function widthsOf({ nodes, amounts, bends }: Contributions, size: number): Float64Array {
-  const widths = new Float64Array(size);
-  for (let n = 0; n < nodes.length; n++) widths[nodes[n]!]! += square(amounts[n]!, bends[n]!);
-  for (let index = 0; index < size; index++) widths[index] = Math.sqrt(widths[index]!);
-  return widths;
-}
