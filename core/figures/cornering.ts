@@ -132,6 +132,8 @@ export const axleCamber = structure({
   source:
     'a factor that is 1 upright, largest at the best lean, and lower by the told part 3 degrees from there; left out where a camber is not told; common practice, no source',
 });
+/** N/m: stiffer than any tire, and than numbers of 16 digits can be solved with. */
+const rigidTire = 1e9;
 export const axleModel = structure({
   path: 'cornering.axle',
   scope: 'axle',
@@ -169,7 +171,7 @@ export const axleModel = structure({
       rollCentreHeight: is.rollCenter,
       unsprungHeight: is.unsprungHeight,
       unsprung,
-      tireRate: is.tireRate,
+      tireRate: is.tireRate < rigidTire ? is.tireRate : nowhere,
       reference,
       grip: [is.grip, is.grip],
       // A tire that doesn't care how it leans.
