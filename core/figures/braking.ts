@@ -266,4 +266,5 @@ export const lockOrderInTurn = figure({
   compute: ({ turning }) => turning.use[0] - turning.use[1],
   source: inCorner,
   caution: `${rearFirst} ${care}`,
+  nonlinear: 'The end that is first used up stands at 1 and the other moves: near the change-over a doubt counts by its two ends.',
 });

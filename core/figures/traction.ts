@@ -24,6 +24,7 @@ const straightSource =
   'statics of the whole car, the grip at each load, the loads moved by the acceleration itself; springs alike left and right; no drag, no rotating masses';
 const cornerSource =
   'four-wheel equilibrium under that thrust, friction ellipse of each wheel, by differential; preload and viscous coupling left out; the other end is taken to hold';
+const lighter = 'The lighter of two wheels ends it: where both are alike, a doubt of either counts whole.';
 const speedCaution = 'Try it only on a closed course: tires let go without notice.';
 
 export const shaftReaction = figure({
@@ -109,7 +110,7 @@ export const straightLimit = figure({
   needs: { car: straightCar, ...drivenBoth },
   compute: ({ car, drivenFront, drivenRear }) => straightThrust(car, [drivenFront, drivenRear]),
   source: straightSource,
-  nonlinear: 'The lighter of two wheels ends it: where both are alike, a doubt of either counts whole.',
+  nonlinear: lighter,
 });
 export const straightLimitAcceleration = figure({
   path: 'traction.straightAcceleration',
@@ -124,6 +125,7 @@ export const straightLimitAcceleration = figure({
   compute: ({ limit, mass }) => limit / mass,
   formula: 'limit / mass',
   source: 'Newton; no rotating masses',
+  nonlinear: lighter,
 });
 
 /** The last solution: the same car with one error moved is rarely far away. Where the search ends does not depend on where it starts. */
@@ -191,6 +193,7 @@ export const spin = figure({
   formula: 'thrust / limit',
   source: `over 1 the driven tires can spin; ${atSpeed}`,
   caution: speedCaution,
+  nonlinear: lighter,
 });
 export const spinInCorner = figure({
   path: 'traction.spinInCorner',
@@ -242,6 +245,7 @@ export const fastestSpin = figure({
   formula: 'power / limit',
   source: 'all the power at the wheels, in the gear that would suit best: thrust is power over speed',
   caution: speedCaution,
+  nonlinear: lighter,
 });
 export const accelerationHeld = figure({
   path: 'traction.acceleration',
