@@ -53,6 +53,8 @@ export interface Reading {
   readonly verb: string | undefined;
   /** One, or one for each side of `vs`, `or`, `against`, `instead of`, `from ... to`. */
   readonly sides: readonly Clause[];
+  /** `instead of`: the first side is to take the place of the second, rather than to be compared with it. */
+  readonly replacing?: true;
   /** `find`: the figure that is wanted and how much of it. */
   readonly goal?: Item;
   /** `with ...`, `if I go to ...`: facts for this answer only (for `set`: conditions that the facts were taken in). */

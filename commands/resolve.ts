@@ -4,16 +4,19 @@
  * (language/sections), each cut into spans that name entries (language/spans), settled and put together (language/items).
  */
 
+import { isInput } from '../core/catalog.js';
 import { beyondStop, findBeyond } from './beyond.js';
 import { stemsIn } from './language/atoms.js';
 import { type Asked, readItems } from './language/items.js';
 import { readNames } from './language/naming.js';
 import type { Setting } from './language/setting.js';
 import { longestLine, tidy } from './language/tidy.js';
+import { plainer } from './language/turns.js';
 import { asksToFind, needsToHave, verbOf } from './language/verb.js';
 import { vocabularyOf } from './language/vocabulary.js';
-import { isStop, type Reading, type Stop } from './reading.js';
+import { type Item, isStop, type Reading, type Stop } from './reading.js';
 import { mostDigits, scan, type Token } from './scan.js';
+import { placeWords, stem } from './words.js';
 
 export type { Setting } from './language/setting.js';
 export { writeItem, writeItems, writeReading, writeSubject } from './language/write.js';
@@ -37,6 +40,13 @@ export function read(line: string, setting: Setting): Reading | Stop {
   if (digits)
     return { stop: 'refused', sentence: `A number of ${digits[0].length} digits is too long: I read up to ${mostDigits}.`, line: example };
 
+  const hearing = setting.commands.find((command) => command.hears?.(text));
+  if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: text, echoes: [], mended: false, names: [text] };
+  const { text: plain, echoes } = plainer(text);
+  const reading = readPlain(plain, setting);
+  return isStop(reading) || echoes.length === 0 ? reading : { ...reading, echoes: [...echoes, ...reading.echoes] };
+}
+function readPlain(text: string, setting: Setting): Reading | Stop {
   const tokens = scan(text);
   const vocabulary = vocabularyOf(setting.catalog);
   const needed = needsToHave(tokens);
@@ -45,7 +55,7 @@ export function read(line: string, setting: Setting): Reading | Stop {
       { verb: 'find', changes: false, topic: false, text, tokens: tokens.slice(needed), names: [], goalOnly: true },
       setting,
     );
-    if (!isStop(goal)) return goal;
+    if (!isStop(goal)) return { ...goal, sides: withSought(goal.sides, soughtIn(tokens, needed, text, setting)) };
   }
   const found = verbOf(tokens, setting, vocabulary);
   const { command, from } = found;
@@ -74,7 +84,7 @@ export function read(line: string, setting: Setting): Reading | Stop {
     names: [],
     ...(found.echo ? { echo: found.echo } : {}),
   };
-  if (asked.topic) return readTopic(asked, text, tokens, from, setting);
+  if (asked.topic) return replacing(readTopic(asked, text, tokens, from, setting), text);
   if (asked.verb === 'save') return readNames(bare, tokens.slice(from), rest, setting, vocabulary);
   if (asked.tokens.length === 0 && asked.verb !== undefined && asked.verb !== 'set' && asked.verb !== 'find' && asked.verb !== 'compare')
     return { ...bare, names: [] };
@@ -84,7 +94,29 @@ export function read(line: string, setting: Setting): Reading | Stop {
     const plain = readItems({ ...asked, verb: 'show' }, setting);
     if (!isStop(plain)) return plain;
   }
-  return reading;
+  return replacing(reading, text);
+}
+const takesThePlace = /\b(?:instead of|in place of|rather than)\b/i;
+const replacing = (reading: Reading | Stop, text: string): Reading | Stop =>
+  !isStop(reading) && reading.sides.length === 2 && takesThePlace.test(text) ? { ...reading, replacing: true } : reading;
+
+/** `what rear bar would mine need to have ...`: what is to be changed, where the line says it. */
+function soughtIn(tokens: readonly Token[], needed: number, text: string, setting: Setting): readonly Item[] {
+  const end = tokens.findIndex((token, n) => n > 0 && n < needed && token.is === 'word' && /^(?:would|do|does|will|must|should)$/.test(token.text));
+  if (end < 2) return [];
+  const reading = readItems({ verb: 'forget', changes: false, topic: false, text, tokens: tokens.slice(1, end), names: [] }, setting);
+  return isStop(reading) ? [] : reading.sides.flatMap(({ items }) => items).filter(({ entry }) => isInput(entry));
+}
+const withSought = (sides: Reading['sides'], items: readonly Item[]): Reading['sides'] =>
+  items.length === 0 ? sides : sides.length === 0 ? [{ items, subjects: [] }] : sides.map((side, n) => (n === 0 ? { ...side, items } : side));
+
+/** Whether a topic's word and the next one belong to one name of the catalogs: `corner weight`, `bar rate`, but not `corner turnip`. */
+function belongsTo(topic: string, tokens: readonly Token[], from: number, setting: Setting): boolean {
+  const next = tokens.slice(from).find((token) => !(token.is === 'word' && placeWords.has(token.text)));
+  if (next?.is !== 'word') return true;
+  const { holding } = vocabularyOf(setting.catalog);
+  const other = stem(next.text);
+  return (holding.get(stem(topic)) ?? []).some((key) => key.split(' ').includes(other));
 }
 /** A topic's word may be a word of the catalogs too: `wheel rate`, `spring 450`. The whole is read first, then what follows the word. */
 function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: number, setting: Setting): Reading | Stop {
@@ -95,6 +127,10 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
   const first = tokens[from];
   const sized = first?.is === 'size' || first?.is === 'rim';
   const after = () => readItems(asked, setting);
+  if (asked.verb !== undefined && !belongsTo(asked.verb, tokens, from, setting)) {
+    const reading = after();
+    if (!isStop(reading)) return { ...reading, verb: asked.verb };
+  }
   if (sized) {
     const reading = after();
     return isStop(reading) && !isStop(whole) ? whole : reading;
@@ -107,5 +143,7 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
   const told = items.filter((item) => item.said !== undefined);
   const placed = items.some((item) => item.placed && item.entry.scope !== 'car');
   const onlyFacts = items.length > 0 && told.length === items.length && whole.verb === undefined;
-  return onlyFacts && !placed ? { ...whole, verb: asked.verb } : whole;
+  // What is told of bars alone is the bar's, at whichever end.
+  const own = asked.verb === 'bar' && told.length === items.length && items.every(({ entry }) => entry.path.startsWith('bar.'));
+  return (onlyFacts && !placed) || own ? { ...whole, verb: asked.verb } : whole;
 }

@@ -1,5 +1,5 @@
 /** One entry of the catalogs at one place, as an answer: the number, the steps to it, what it rests on. */
-import { isRefusal } from '../../core/catalog.js';
+import { type Entry, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase, wordOf } from '../canonical.js';
@@ -11,9 +11,12 @@ import { labelAt, labelOf } from './label.js';
 import { disagreements, restsOn } from './rests.js';
 
 const mostSteps = 4;
+/** A step without words of its own is for `why` to show, not for a row. */
+const isSpoken = (entry: Entry): boolean => entry.kind === 'figure' && (entry.words?.length ?? 0) > 0;
+const isFigure = (entry: Entry): boolean => entry.kind === 'figure';
 
 /** The figures that lead to a figure, nearest first, then in the order of the catalog: `wheel rate`, then `ride rate`. */
-export function stepsTo(numbers: Evaluation, path: string, most = mostSteps): readonly string[] {
+export function stepsTo(numbers: Evaluation, path: string, most = mostSteps, isShown = isFigure): readonly string[] {
   const found: string[] = [];
   let level = [path];
   while (level.length > 0 && found.length < most) {
@@ -23,9 +26,11 @@ export function stepsTo(numbers: Evaluation, path: string, most = mostSteps): re
         if (need === undefined || found.includes(need) || next.includes(need)) continue;
         const { entry, then } = numbers.catalog.node(need);
         if (entry.kind === 'place' || then) continue;
+        // A row tells of the nearest way: what stands behind a structure (how the car stands) is for `why`.
+        if (entry.kind === 'structure' && isShown !== isFigure) continue;
         if (numbers.status(need) === 'computed') next.push(need);
       }
-    found.push(...next.filter((one) => numbers.catalog.node(one).entry.kind === 'figure'));
+    found.push(...next.filter((one) => isShown(numbers.catalog.node(one).entry)));
     level = next;
   }
   const order = (one: string): number => numbers.catalog.node(one).index;
@@ -53,11 +58,17 @@ export function nameUnder(numbers: Evaluation, path: string, heading: string): s
   if (entry.scope === 'axle' && numbers.number(pathAt('front', entry)) === numbers.number(pathAt('rear', entry))) return labelOf(entry);
   if (!sameEnd) return labelAt(entry, place);
   const [left, right] = [numbers.number(pathAt(`l${place.slice(1)}`, entry)), numbers.number(pathAt(`r${place.slice(1)}`, entry))];
-  return left === right ? `${labelOf(entry)}, each` : `${place.startsWith('l') ? 'left' : 'right'} ${labelOf(entry)}`;
+  // A weight could be that of both; a rate could not.
+  const shared = entry.dimension === 'mass' || entry.dimension === 'force';
+  return left === right ? `${labelOf(entry)}${shared ? ', each' : ''}` : `${place.startsWith('l') ? 'left' : 'right'} ${labelOf(entry)}`;
 }
 export function stepRows(numbers: Evaluation, path: string, preferences: Preferences): readonly Row[] {
-  return onceEach(numbers, stepsTo(numbers, path, 2 * mostSteps))
+  const index = (step: string): number => numbers.catalog.node(step).index;
+  const isMain = (step: string): number => Number(numbers.catalog.node(step).entry.main === true);
+  return onceEach(numbers, stepsTo(numbers, path, 6 * mostSteps, isSpoken))
+    .toSorted((a, b) => isMain(b) - isMain(a))
     .slice(0, mostSteps)
+    .toSorted((a, b) => index(a) - index(b))
     .flatMap((step): Row[] => {
       const { entry } = numbers.catalog.node(step);
       const value = numbers.number(step);

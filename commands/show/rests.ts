@@ -3,10 +3,10 @@
 import { isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
 import type { Evaluation, Overridden, Share } from '../../core/engine.js';
-import { nameAtAll } from '../../core/engine.js';
 import { wordOf } from '../canonical.js';
 import type { Preferences } from '../context.js';
 import { amount, cellOf, evidenceText, textOf, writing } from './amount.js';
+import { labelAtAll } from './label.js';
 
 /** Shares smaller than this part of the whole plus-or-minus are not worth a word. */
 const notable = 0.3;
@@ -19,7 +19,7 @@ export function namesOfPaths(numbers: Evaluation, paths: readonly string[]): str
     byEntry.set(entry.path, [...(byEntry.get(entry.path) ?? []), place]);
   }
   return [...byEntry]
-    .flatMap(([entry, places]) => nameAtAll(numbers.catalog.node(pathIn(places[0] ?? '', entry)).entry, places))
+    .map(([entry, places]) => labelAtAll(numbers.catalog.node(pathIn(places[0] ?? '', entry)).entry, places))
     .join(' and ');
 }
 const pathIn = (place: string, entry: string): string => (place === '' ? entry : `${place}.${entry}`);

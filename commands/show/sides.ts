@@ -89,11 +89,11 @@ function factRows(sides: readonly Side[], preferences: Preferences): readonly Ro
   return fewer(lines).map(({ row }) => row);
 }
 
-/** What is worth comparing when nothing was named: figures people ask for, and amounts that all sides were told. */
+/** What is worth comparing when nothing was named: figures that members talk of, and amounts that all sides were told. */
 function everyPath(sides: readonly Side[]): readonly string[] {
   const told = (path: string) => sides.every((side) => side.looked.situation.facts.has(path));
   const wanted = (entry: Entry, path: string) =>
-    (entry.kind === 'figure' && (entry.words?.length ?? 0) > 0) || (entry.kind === 'quantity' && told(path));
+    (entry.kind === 'figure' && entry.main === true) || (entry.kind === 'quantity' && told(path));
   return catalog.entries
     .filter(({ scope }) => scope !== 'question')
     .flatMap((entry) =>
@@ -113,6 +113,12 @@ function whyNone(asked: readonly string[], sides: readonly Side[]): Outcome {
   }
   return refused(`Nothing that all have told can be compared: ${sides.map(({ label }) => label).join(', ')}.`, 'help compare');
 }
+
+/** What stands over the columns: sizes are longer than the numbers under them, and the headline has them in this order. */
+const headsOf = (labels: readonly string[]): readonly string[] =>
+  labels.join('').length > longestHeads ? labels.map((_, at) => ordinals[at] ?? `${at + 1}`) : labels;
+const longestHeads = 17;
+const ordinals = ['first', 'second', 'third', 'fourth'];
 
 export interface Comparing {
   /** Paths to compare in this order; else all that differ, what differs for sure and what cars are judged by first. */
@@ -134,7 +140,8 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
   const facts = named ? [] : factRows(sides, preferences);
   const [top] = lines;
   if (!top) return { answer: answer('told', `${labels.join(' and ')}: no number differs.`, { columns: labels, rows: facts }) };
-  const columns = sides.length === 2 ? [...labels, 'change'] : labels;
+  const heads = headsOf(labels);
+  const columns = sides.length === 2 ? [...heads, 'change'] : heads;
   const unsure = lines.filter((line) => line.weight > 0 && !line.sure).length;
   const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ by more than their doubt, ${unsure} may be no difference.`];
   const whole = facts.map((row) => ({ ...row, cells: [...row.cells, ...columns.slice(row.cells.length).map(() => '')] }));

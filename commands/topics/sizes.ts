@@ -1,14 +1,16 @@
 /** Sizes of tires and wheels side by side: also whether one fits in place of another. */
 import type { Entry } from '../../core/catalog.js';
 import { isRefusal } from '../../core/catalog.js';
+import { difference } from '../../core/difference.js';
 import { pathAt } from '../../core/engine.js';
 import * as tires from '../../core/figures/tires.js';
 import * as wheels from '../../core/figures/wheels.js';
 import { speedometerTire } from '../../core/inputs/gearing.js';
 import type { Outcome } from '../command.js';
-import type { Context } from '../context.js';
+import type { Context, Preferences } from '../context.js';
 import { numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
+import { amount, bare } from '../show/amount.js';
 import { type Side, sideBySide } from '../show/sides.js';
 import { pathsOf, supposing } from '../verbs/asked.js';
 import { tireFigures, wheelFigures } from './figures.js';
@@ -50,7 +52,51 @@ const fitFigures: readonly Entry[] = [
   wheels.leastClearance,
 ];
 
-export function sizesSideBySide(given: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
+/** `Further out by 0.69 in, further in by 0.69 in`: what taking the place of the other does to both edges of the tire, at the first axle that tells. */
+function edgesMove(sides: readonly Side[], facts: readonly Item[], preferences: Preferences): string | undefined {
+  const [before, after] = sides;
+  if (!before || !after) return undefined;
+  const [a, b] = [numbersOf(before.looked.situation), numbersOf(after.looked.situation)];
+  const moves = [wheels.outerTireEdge, wheels.innerTireEdge].map((entry) => {
+    const path = placesFor(entry, facts)
+      .map((place) => pathAt(place, entry))
+      .find((one) => !isRefusal(a.number(one)) && !isRefusal(b.number(one)));
+    const moved = path === undefined ? undefined : difference(a, b, path, { sameCar: true });
+    if (moved === undefined || isRefusal(moved)) return undefined;
+    return { by: moved.change, text: bare(Math.abs(moved.change), 'length', preferences, Math.max(moved.within, 5e-4)).text };
+  });
+  const [out, inward] = moves;
+  if (!out || !inward) return undefined;
+  return `${out.text} further ${out.by > 0 ? 'out' : 'in from outside'}, ${inward.text} further ${inward.by > 0 ? 'in' : 'out from inside'}`;
+}
+/** Whether the second side fits: the first line of an answer to `will A fit instead of B`. */
+function fitHeadline(sides: readonly Side[], facts: readonly Item[], preferences: Preferences): string | undefined {
+  const after = sides[1];
+  const moved = edgesMove(sides, facts, preferences);
+  if (!after || moved === undefined) return undefined;
+  const numbers = numbersOf(after.looked.situation);
+  for (const place of placesFor(wheels.leastClearance, facts)) {
+    const path = pathAt(place, wheels.leastClearance);
+    const least = numbers.number(path);
+    if (isRefusal(least)) continue;
+    const within = numbers.within(path);
+    const says = least > within ? 'It fits' : least < -within ? 'It does not fit' : 'Too close to tell';
+    return `${says}: least clearance ${amount(least, 'length', preferences, within).text}, ${moved}`;
+  }
+  return `Only measured room can say whether it fits: ${moved}`;
+}
+
+export function sizesSideBySide(all: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
+  // What is there now comes first: changes then are what the new one does.
+  const given = reading.replacing ? all.toReversed() : all;
+  const answered = sizesCompared(given, facts, reading, context);
+  const headline = reading.replacing ? fitHeadline(given, facts, context.asker.preferences) : undefined;
+  if (headline === undefined) return answered;
+  const top = answered.answer.headline;
+  const line = answered.answer.kind === 'told' ? [top] : [];
+  return { ...answered, answer: { ...answered.answer, headline, notes: [...line, ...answered.answer.notes] } };
+}
+function sizesCompared(given: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
   const { sides, note } = calibrated(given, facts);
   const both = facts.some(isTire) && facts.some(isWheel);
   const figures = both ? [...new Set([...fitFigures, ...wheelFigures, ...tireFigures])] : facts.some(isTire) ? tireFigures : wheelFigures;

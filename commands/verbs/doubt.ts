@@ -1,7 +1,7 @@
 /** What to measure next: what the plus-or-minus is made of, and what measuring would leave of it. */
 import { isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
-import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { nameAt, pathAt, placesOf, type Share } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
@@ -15,6 +15,8 @@ import { askedAlone, pathsOf } from './asked.js';
 import { isAskable } from './show.js';
 
 const most = 6;
+/** How it is known, in a word. */
+const short = (evidence: Share['evidence']): string => (evidence === 'rule' ? 'assumed' : evidence === 'spec' ? 'spec' : evidence);
 const percent = (part: number): string => `${Math.round(part * 100)}%`;
 
 /** One figure: its errors, largest first, and the best measurement. */
@@ -34,12 +36,7 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
   const shares = numbers.shares(path).slice(0, most);
   const measures = new Map(measureNext(numbers, path, most).map((one) => [one.error, one]));
   const rows = shares.map((share): Row => {
-    const measure = measures.get(share.error);
-    const left = measure ? `measured: ± ${percent(measure.after / within)} of now` : 'as well as it is told';
-    return {
-      label: namesOfPaths(numbers, share.paths),
-      cells: [evidenceText(share.evidence), `${percent((share.amount / within) ** 2)} of it`, left],
-    };
+    return { label: `${namesOfPaths(numbers, share.paths)}, ${short(share.evidence)}`, cells: [percent((share.amount / within) ** 2)] };
   });
   const [best] = [...measures.values()].sort((a, b) => a.after - b.after);
   const advice = best
@@ -48,8 +45,7 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
   const line = best ? measureLine(numbers, best.paths) : undefined;
   return answer('told', `${name} ${shown.text}`, {
     amount: shown,
-    columns: ['known', 'share', 'if measured'],
-    rows,
+    rows: [{ label: 'What the ± is made of:', cells: [] }, ...rows],
     assumptions: advice,
     next: line === undefined ? [] : [{ label: line, line }],
   });
@@ -87,10 +83,10 @@ function doubtOfAll(looked: Looked): Answer {
   const line = measureLine(numbers, best.paths);
   const rows = ranked.slice(0, most).map(({ paths, evidence, figures }) => ({
     label: namesOfPaths(numbers, paths),
-    cells: [evidence, `${figures.length} ${figures.length === 1 ? 'figure rests' : 'figures rest'} on it most`],
+    cells: [`${figures.length}, ${evidence}`],
   }));
   return answer('told', `Measure the ${namesOfPaths(numbers, best.paths)} next.`, {
-    rows,
+    rows: [{ label: 'How many figures rest most on:', cells: [] }, ...rows],
     notes: [`It matters most to: ${best.figures.slice(0, 3).join(', ')}.`],
     next: [{ label: line, line }],
   });

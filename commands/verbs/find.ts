@@ -13,7 +13,7 @@ import type { Choice, Item, Reading } from '../reading.js';
 import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
 import { restsOn } from '../show/rests.js';
 import { pathsOf, supposing } from './asked.js';
-import { moveRows, moves } from './try.js';
+import { moveRows, moves, worthARow } from './try.js';
 
 interface Target {
   readonly path: string;
@@ -114,12 +114,13 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
   const exact = bare(root, dimension, preferences, Math.abs(root) * 1e-3, writing(input.entry));
   const near = rounded(root, first, preferences) ?? root;
   const chosen = near === root ? exact : bare(near, dimension, preferences, 0, writing(input.entry));
+  const toType = near === root ? exact.text : (valueToType(input.entry, near, preferences) ?? '');
   const [gives] = probe(catalog, looked.situation, inputs, [target.path])(near);
   const item: Item = {
     entry: input.entry,
     places: inputs.map((path) => catalog.node(path).place),
     placed: true,
-    said: { value: near, text: valueToType(input.entry, near, preferences) ?? '' },
+    said: { value: near, text: toType },
   };
   const laid = lay(looked.situation, [item], { is: 'tried' });
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
@@ -128,7 +129,7 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
   const how = writing(goal.entry);
   const gained =
     gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const rows = moveRows(moves(looked, after, true), preferences, target.path);
+  const rows = moveRows(worthARow(moves(looked, after, true), []), preferences, target.path);
   const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
   const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
   return {

@@ -48,7 +48,25 @@ export function moves(before: Looked, after: Looked, sameCar: boolean): readonly
       if (!isRefusal(moved)) found.push({ path, difference: moved });
     }
   }
-  return found.sort((p, q) => Number(isTelling(q.path)) - Number(isTelling(p.path)) || weight(q) - weight(p));
+  return onlyOnce(found).sort((p, q) => Number(isTelling(q.path)) - Number(isTelling(p.path)) || weight(q) - weight(p));
+}
+/** Two figures of one place that move by the same tell one thing (a height, and its change): the one that is nothing but the change goes. */
+function onlyOnce(found: readonly Move[]): Move[] {
+  const same = (a: Move, b: Move): boolean => {
+    const [one, two] = [catalog.node(a.path), catalog.node(b.path)];
+    const close = Math.abs(a.difference.change - b.difference.change) <= 1e-6 * Math.abs(a.difference.change);
+    return one.place === two.place && one.entry.dimension === two.entry.dimension && close;
+  };
+  return found.filter((move) => move.difference.from !== 0 || !found.some((other) => other.difference.from !== 0 && same(other, move)));
+}
+/** At most so many rows: the rest is counted, and shown when it is named. */
+const mostRows = 24;
+/** What was asked for by name, then what members talk of; where they talk of nothing that moved, whatever did. */
+export function worthARow(all: readonly Move[], wanted: readonly string[]): readonly Move[] {
+  const named = all.filter(({ path }) => wanted.includes(path));
+  const telling = all.filter(({ path }) => !wanted.includes(path) && isTelling(path));
+  const others = telling.length + named.length > 0 ? [] : all;
+  return [...named, ...telling, ...others].slice(0, mostRows);
 }
 /** The moves as rows, what is alike said once; without that of one figure, which the headline tells. */
 export const moveRows = (all: readonly Move[], preferences: Preferences, except?: string): readonly Row[] =>
@@ -113,7 +131,8 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
 
   const wanted = whole.filter((item) => !isFact(item)).flatMap((item) => item.places.map((place) => pathAt(place, item.entry)));
   const all = moves(conditions, after, true);
-  const ordered = [...all.filter(({ path }) => wanted.includes(path)), ...all.filter(({ path }) => !wanted.includes(path))];
+  const ordered = worthARow(all, wanted);
+  const unseen = all.length - ordered.length;
   const [first, ...others] = ordered;
   const paths = laid.told.map(({ path }) => path);
   const tried = itemsText(saved, context);
@@ -122,7 +141,11 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
   const done = answer('told', headline, {
     ...(others.length > 0 ? { columns: ['was', 'with it'], rows: moveRows(ordered, preferences, first?.path) } : {}),
-    notes: [`Tried, not saved: ${told.join('; ')}.`, ...sideEffects(laid, preferences)],
+    notes: [
+      `Tried, not saved: ${told.join('; ')}.`,
+      ...sideEffects(laid, preferences),
+      ...(unseen > 0 ? [`${unseen} more figures move: name one to see it, as in: try ${tried}, ride rate`] : []),
+    ],
     assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
       0,
       2,

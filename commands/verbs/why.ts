@@ -62,6 +62,9 @@ function stepNote(numbers: Evaluation, path: string, preferences: Preferences): 
   return [`${sentence(nameAt(entry, place))} ${result}`, ...formula, ...needs].join('\n');
 }
 
+/** The last step is the headline's number: its own line would say it twice. */
+const untitled = (note: string): string => note.split('\n').slice(1).join('\n');
+
 export function explain(looked: Looked, path: string, preferences: Preferences, wantedUnit?: string): Answer {
   const numbers = numbersOf(looked.situation);
   const { entry, place } = numbers.catalog.node(path);
@@ -81,16 +84,16 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
     });
   }
   const steps = [...onceEach(numbers, stepsTo(numbers, path, mostSteps)), path]
-    .map((one) => stepNote(numbers, one, preferences))
+    .map((one) => (one === path ? untitled(stepNote(numbers, one, preferences)) : stepNote(numbers, one, preferences)))
     .filter((note) => note !== '');
   const matters = weighty(numbers, path);
   const inputs = [...inputsOf(numbers, path)];
   const told = inputs.filter((input) => numbers.status(input) === 'told' || matters.has(input));
   const others = inputs.length - told.length;
-  const rows = told.flatMap((input): Row[] => {
+  const inputLines = told.flatMap((input): string[] => {
     const cell = cellOf(numbers, input, preferences);
     const at = numbers.catalog.node(input);
-    return cell === undefined ? [] : [{ label: labelAt(at.entry, at.place), cells: [cell, known(numbers, input)] }];
+    return cell === undefined ? [] : [`  ${labelAt(at.entry, at.place)} ${textOf(cell)}, ${known(numbers, input)}`];
   });
   const shown =
     typeof value === 'number'
@@ -100,11 +103,11 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
   const bends = entry.nonlinear === undefined ? [] : [entry.nonlinear];
   return answer('told', `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
     ...(typeof shown === 'object' ? { amount: shown } : {}),
-    rows,
     notes: [
-      ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
       ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
       ...printed,
+      ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
+      ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
       ...bends,
     ],
     assumptions: restsOn(numbers, path, preferences),

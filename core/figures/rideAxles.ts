@@ -99,7 +99,6 @@ export const rideRate = figure({
   path: 'rideRate',
   scope: 'axle',
   name: 'ride rate, with tire',
-  main: true,
   symbol: 'k_r',
   words: ['ride rate'],
   dimension: 'rate',

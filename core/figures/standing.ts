@@ -262,7 +262,6 @@ export const rake = figure({
   scope: 'car',
   name: 'rise of the rear less that of the front since the car was measured',
   label: 'rake change',
-  main: true,
   symbol: 'dz_r',
   words: ['rake change', 'change of rake'],
   dimension: 'length',

@@ -71,7 +71,6 @@ export const bumpTravel = figure({
   path: 'bumpTravel',
   scope: 'axle',
   name: 'bump travel left',
-  main: true,
   symbol: 'u',
   words: ['bump travel', 'bump travel left', 'travel left'],
   dimension: 'length',

@@ -1,0 +1,25 @@
+/** Four numbers as the wheels stand on the ground, seen from above, front first: a picture of text, at most 34 columns wide. */
+
+export interface FourWheels {
+  /** In the order lf, rf, lr, rr, as they are to be read. */
+  readonly texts: readonly [string, string, string, string];
+  /** What each bears of the whole, 0 to 1: drawn as a bar. */
+  readonly shares: readonly [number, number, number, number];
+  /** Which way the car turns. */
+  readonly turn: 'left' | 'right';
+}
+const longest = 8;
+/** A wheel that bears a half of the car fills the bar. */
+const blocks = (share: number): number => Math.max(0, Math.min(longest, Math.round(share * 2 * longest)));
+const width = 15;
+
+/** `front  ▇▇▇ 410 lb | 905 lb ▇▇▇▇▇▇▇`: the outer wheels stand out. Lines that begin with two spaces are kept as they are. */
+export function wheelsPicture({ texts, shares, turn }: FourWheels): string {
+  const side = (at: 0 | 1 | 2 | 3): string => {
+    const strip = shares[at] <= 0 ? 'up' : '▇'.repeat(Math.max(1, blocks(shares[at])));
+    return at % 2 === 0 ? `${strip} ${texts[at]}`.padStart(width) : `${texts[at]} ${strip}`.padEnd(width);
+  };
+  const axle = (left: 0 | 2): string => `  ${side(left)} | ${side(left === 0 ? 1 : 3)}`.trimEnd();
+  const arrow = turn === 'left' ? '  <- turning left' : '  turning right ->';
+  return [`${arrow}, front above`, axle(0), axle(2)].join('\n');
+}
