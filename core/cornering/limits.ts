@@ -21,7 +21,7 @@ function left(model: CornerModel, manoeuvre: Manoeuvre, { x }: Equilibrium, cond
   if (condition.kind === 'limit') return 1 - axleUse(model, manoeuvre, { lateral: manoeuvre.lateral, x, steps: 0 }, condition.axle);
   return condition.kind === 'lift'
     ? x[at.load + condition.wheel]! - clearance(model, x, condition.wheel)
-    : leftUntil(model, manoeuvre, x, condition);
+    : leftUntil(model, manoeuvre, x, condition).left;
 }
 
 /**

@@ -25,12 +25,17 @@ const stopScale = 1e5;
 const parts = [capacity(), capacity()] as const;
 /** Slope of the condition over each unknown. */
 const gradient = new Float64Array(unknowns);
-let perLateral = 0;
+/** One for all calls: its next call overwrites it. */
+const until = { left: 0, gradient, perLateral: 0 };
 
-/** What is left until the condition holds, N; falls through zero. Slopes are left in `gradient` and `perLateral`. */
-export function leftUntil(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, condition: Condition): number {
+/** What is left until the condition holds, N, falling through zero, and its slopes over the unknowns and over the lateral acceleration. */
+export function leftUntil(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, condition: Condition): Readonly<typeof until> {
   gradient.fill(0);
-  perLateral = 0;
+  until.perLateral = 0;
+  until.left = fill(model, manoeuvre, x, condition);
+  return until;
+}
+function fill(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, condition: Condition): number {
   if (condition.kind === 'lift') {
     gradient[at.load + condition.wheel] = 1;
     return x[at.load + condition.wheel]!;
@@ -42,7 +47,7 @@ export function leftUntil(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Ar
   const grip = axleCapacity(model, manoeuvre, x, j, parts);
   const force = lateralForce(model, manoeuvre, j);
   const sign = force < 0 ? -1 : 1;
-  perLateral = -sign * forcePerLateral(model, j);
+  until.perLateral = -sign * forcePerLateral(model, j);
   const [wl, wr] = [at.wheel + 2 * j, at.wheel + 2 * j + 1];
   gradient[at.load + 2 * j] = parts[0].perLoad;
   gradient[at.load + 2 * j + 1] = parts[1].perLoad;
@@ -93,7 +98,7 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, 
   for (let step = 0; step < 14; step++) {
     const here: Manoeuvre = { lateral, longitudinal: manoeuvre.longitudinal, drive: manoeuvre.drive, yawMoment: manoeuvre.yawMoment };
     residual(model, here, x, right, jacobian, slopes, held);
-    const gap = leftUntil(model, here, x, condition);
+    const { left: gap, perLateral } = leftUntil(model, here, x, condition);
     let norm = gap * gap;
     for (let k = 0; k < unknowns; k++) norm += right[k]! * right[k]!;
     if (norm < 1e-14) {
