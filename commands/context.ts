@@ -1,5 +1,6 @@
 /** What a command may know of the world: narrow, read-only, and synchronous but for the calculator. */
 import type { Facts } from '../core/car.js';
+import type { NewPart, Part } from './parts/part.js';
 import type { Choice } from './reading.js';
 
 export interface Preferences {
@@ -64,6 +65,8 @@ export interface Garage {
   history(car: number, limit: number, before?: number): readonly Revision[];
   /** Own cars only. */
   setups(car: number): readonly Setup[];
+  /** What is in the parts box of a car, in the order of telling; own cars only. */
+  parts(car: number): readonly Part[];
 }
 /** What one command leaves for the next line of the same asker in the same room and thread. */
 export interface Conversation {
@@ -99,8 +102,8 @@ export interface Context {
 
 /**
  * What a command wants changed: data, applied by the bot in one transaction with the reply, in order, or by a Draft for the next line of the message.
- * Ids below 0 are the Draft's own: of cars made in this message (`car`), and of revisions made in it (`as`). Wherever a later change of the same
- * reply, or its trial, speaks of one of them (`head`, `revision`, `measuredIn`, `undoes`), the one that was stored for it is meant.
+ * Ids below 0 are the Draft's own: of cars made in this message (`car`), and of revisions and parts made in it (`as`). Wherever a later change of the same
+ * reply, or its trial, speaks of one of them (`head`, `revision`, `measuredIn`, `undoes`, `part`), the one that was stored for it is meant.
  */
 export type Change =
   | {
@@ -132,6 +135,9 @@ export type Change =
   | { readonly change: 'share'; readonly car: number; readonly room: string }
   | { readonly change: 'unshare'; readonly car: number; readonly room: string }
   | { readonly change: 'prefer'; readonly preferences: Partial<Preferences> }
+  /** Into the parts box of a car; `as`: the Draft's own id for it. */
+  | { readonly change: 'add part'; readonly car: number; readonly part: NewPart; readonly as?: number }
+  | { readonly change: 'forget part'; readonly car: number; readonly part: number }
   | { readonly change: 'forget me' }
   /** The room's prefix, by a member with the power to change the room. */
   | { readonly change: 'prefix'; readonly room: string; readonly prefix: string }

@@ -4,6 +4,7 @@
  */
 import type { Fact, Facts } from '../core/car.js';
 import type { CarView, Change, Context, Garage, Member, Revision, Setup } from './context.js';
+import type { Part } from './parts/part.js';
 import { isSame } from './same.js';
 
 type Recording = Extract<Change, { change: 'record' }>;
@@ -22,6 +23,7 @@ interface Car {
   /** Where in `changes` the revision stands that further records join. */
   open: number | undefined;
   setups: readonly Setup[];
+  parts: readonly Part[];
 }
 
 const factsAgree = (a: Facts, b: Facts): boolean => {
@@ -45,6 +47,7 @@ export class Draft {
   #chosen: number | undefined;
   #asker: Member;
   #lastRevision = 0;
+  #lastPart = 0;
 
   constructor(context: Pick<Context, 'garage' | 'asker' | 'room' | 'now'>) {
     this.#base = context.garage;
@@ -74,6 +77,7 @@ export class Draft {
     const chosen = this.#chosen === undefined ? undefined : views.get(this.#chosen);
     const made = new Map(this.#mine.map((car) => [car.id, [...car.made].reverse()]));
     const setups = new Map(this.#mine.map((car) => [car.id, car.setups]));
+    const parts = new Map(this.#mine.map((car) => [car.id, car.parts]));
     const base = this.#base;
     return {
       mine: [...views.values()],
@@ -90,6 +94,7 @@ export class Draft {
         return [...recent.slice(0, limit), ...(recent.length < limit ? older : [])];
       },
       setups: (car) => setups.get(car) ?? [],
+      parts: (car) => parts.get(car) ?? [],
     };
   }
 
@@ -117,6 +122,19 @@ export class Draft {
       case 'keep': {
         this.#keep(change);
         return;
+      }
+      case 'add part': {
+        const car = this.#car(change.car);
+        const id = --this.#lastPart;
+        car.parts = [...car.parts, { ...change.part, id }];
+        this.#changes.push({ ...change, as: id });
+        return;
+      }
+      case 'forget part': {
+        const car = this.#car(change.car);
+        if (!car.parts.some(({ id }) => id === change.part)) throw new Error(`car ${car.id} has no part ${change.part}`);
+        car.parts = car.parts.filter(({ id }) => id !== change.part);
+        break;
       }
       case 'share':
       case 'unshare': {
@@ -150,7 +168,7 @@ export class Draft {
     this.#mine = [
       ...this.#mine,
       {
-        ...{ id: change.car, owner: this.#asker.id, ownerName: this.#asker.name, name: change.name, shared: false, setups: [] },
+        ...{ id: change.car, owner: this.#asker.id, ownerName: this.#asker.name, name: change.name, shared: false, setups: [], parts: [] },
         head: () => revision,
         made: [revision],
         open: this.#changes.length,
@@ -239,6 +257,7 @@ export class Draft {
       made: [],
       open: undefined,
       setups: this.#base.setups(view.id),
+      parts: this.#base.parts(view.id),
     };
   }
   /** The same view, which notes that its facts were looked at. */

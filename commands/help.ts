@@ -170,7 +170,7 @@ function entryOf(text: string, context: Context, wantsInput: boolean): Entry | u
   const reading = read(`show ${text}`, settingOf(context, showOnly));
   return isStop(reading) ? undefined : reading.sides[0]?.items[0]?.entry;
 }
-const only = (word: string, changes: boolean): readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group'>[] => [
+const only = (word: string, changes: boolean): readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group' | 'hears'>[] => [
   { word, also: [], takes: 'items', changes, group: 'verb' },
 ];
 const showOnly = only('show', false);

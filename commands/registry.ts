@@ -8,6 +8,7 @@ import { eraseMe, exportMe, forgetMe, me, units } from './house/me.js';
 import { more } from './house/more.js';
 import { leave, leaveNow, prefix } from './house/room.js';
 import { share, unshare } from './house/share.js';
+import { box, boxAdd, boxEmpty, boxEmptyNow, boxForget } from './parts/box.js';
 import { gear } from './topics/gear.js';
 import { pressure } from './topics/pressure.js';
 import { ride } from './topics/ride.js';
@@ -37,6 +38,11 @@ const house: readonly Command[] = [
   eraseCar,
   share,
   unshare,
+  box,
+  boxAdd,
+  boxForget,
+  boxEmpty,
+  boxEmptyNow,
   units,
   me,
   exportMe,

@@ -47,6 +47,8 @@ export function read(line: string, setting: Setting): Reading | Stop {
   return isStop(reading) || echoes.length === 0 ? reading : { ...reading, echoes: [...echoes, ...reading.echoes] };
 }
 function readPlain(text: string, setting: Setting): Reading | Stop {
+  const hearing = setting.commands.find((command) => command.hears?.(text));
+  if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: text, echoes: [], mended: false, names: [text] };
   const tokens = scan(text);
   const vocabulary = vocabularyOf(setting.catalog);
   const needed = needsToHave(tokens);

@@ -6,6 +6,7 @@ import { exportMember, type MemberExport } from './export.js';
 import { forgetMember } from './forget.js';
 import { chooseCar, chosenCar, findMember, meetMember, preferFor } from './members.js';
 import { isJoined, mayChangeRoom } from './memberships.js';
+import { addPart, forgetPart } from './parts.js';
 import { addRevision, isRevisionOf, stepsOf } from './revisions.js';
 import { findRoom, setPrefix } from './rooms.js';
 import { keepSetup } from './setups.js';
@@ -70,6 +71,7 @@ class Application implements Applied {
   readonly cars = new Map<number, number>();
   readonly revisions = new Map<number, number>();
   readonly leave: string[] = [];
+  readonly #parts = new Map<number, number>();
   exported: MemberExport | undefined;
   forgot = false;
   readonly #store: Store;
@@ -116,6 +118,16 @@ class Application implements Applied {
         const car = this.#own(change.car);
         if (!isJoined(store, change.room, this.#asker.id)) throw new ChangeRefused('A car can be shared only in a room that you are in.');
         share(store, car.id, change.room);
+        break;
+      }
+      case 'add part': {
+        const part = addPart(store, this.#own(change.car).id, change.part, this.#at, this.#cause);
+        if (change.as !== undefined) this.#parts.set(change.as, part);
+        break;
+      }
+      case 'forget part': {
+        const part = this.#parts.get(change.part) ?? change.part;
+        if (!forgetPart(store, this.#own(change.car).id, part)) throw new ChangeRefused('That is not in the box any more.');
         break;
       }
       case 'unshare':

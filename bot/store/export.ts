@@ -6,6 +6,7 @@ import { carsOf } from './cars.js';
 import { holders } from './holders.js';
 import { chosenCar, findMember } from './members.js';
 import { membershipsOf } from './memberships.js';
+import { partsOf, storedPart } from './parts.js';
 import { ownHistory } from './revisions.js';
 import { setupsOf } from './setups.js';
 import { roomsOfCar } from './shares.js';
@@ -46,6 +47,9 @@ export const memberExport = z.object({
       head: z.int(),
       revisions: z.array(revision).describe('Oldest first'),
       setups: z.array(z.object({ name: z.string(), revision: z.int() })),
+      parts: z
+        .array(storedPart.extend({ at: moment, line: z.string().describe('What was typed; empty once it was redacted') }))
+        .describe('The parts box; values in SI, minutes of work, money as it was told'),
     }),
   ),
   rooms: z.array(z.object({ room: z.string(), state: z.string(), mayChangeRoom: z.boolean(), name: z.string().optional() })),
@@ -93,6 +97,7 @@ export function exportMember(store: Store, id: string, at: number): MemberExport
         facts: Object.fromEntries([...made.facts].map(([path, told]) => [path, { ...told, ...unitsOf(path) }])),
       })),
       setups: setupsOf(store, car.id, id),
+      parts: partsOf(store, car.id, id).map(({ id: _, ...part }) => ({ ...part, at: time(part.at) })),
     })),
     rooms: membershipsOf(store, id),
     texts: holders

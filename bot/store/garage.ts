@@ -2,6 +2,7 @@
 import type { CarView, Garage } from '../../commands/context.js';
 import { chosenCar } from './members.js';
 import { membersHere } from './memberships.js';
+import { partsOf } from './parts.js';
 import { carsSeen, ownCars, ownHistory, visibleRevision } from './revisions.js';
 import { setupsOf } from './setups.js';
 import type { Store } from './store.js';
@@ -42,5 +43,6 @@ export function garageFor(store: Store, asker: string, room: string): Garage {
     revision: (id) => visibleRevision(store, id, asker, room),
     history: (car, limit, before) => ownHistory(store, car, asker, limit, before),
     setups: (car) => setupsOf(store, car, asker),
+    parts: (car) => partsOf(store, car, asker),
   };
 }

@@ -122,6 +122,7 @@ export function garageWithout(garage: Garage, cars: readonly Reversal[]): Garage
     },
     history: (car, limit, before) => garage.history(car, limit, before),
     setups: (car) => garage.setups(car),
+    parts: (car) => garage.parts(car),
   };
 }
 

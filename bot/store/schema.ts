@@ -7,6 +7,7 @@ import { ddl as members } from './members.js';
 import { ddl as memberships } from './memberships.js';
 import { ddl as meta } from './meta.js';
 import { ddl as outbox } from './outbox.js';
+import { ddl as parts } from './parts.js';
 import { ddl as revisions } from './revisions.js';
 import { ddl as rooms } from './rooms.js';
 import { ddl as setups } from './setups.js';
@@ -25,4 +26,5 @@ export const migrations: readonly Migration[] = [
     does: 'the first tables',
     sql: [members, rooms, memberships, cars, revisions, setups, shares, changed, inbox, outbox, conversations, timelines, meta].join('\n'),
   },
+  { does: 'the parts box', sql: parts },
 ];

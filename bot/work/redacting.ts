@@ -2,6 +2,7 @@
 import { eraseTalk } from '../store/conversation.js';
 import { editsOf, eraseIncoming, findIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
 import { eraseOutgoing, eraseSent, findSent, outgoingOf, queue, withdrawUnsent } from '../store/outbox.js';
+import { erasePartText } from '../store/parts.js';
 import { eraseText } from '../store/revisions.js';
 import type { World } from './world.js';
 
@@ -20,6 +21,7 @@ export function redact(world: World, row: InboxRow): void {
   for (const event of [command, ...edits]) {
     eraseIncoming(store, event);
     eraseText(store, event);
+    erasePartText(store, event);
   }
   eraseTalk(store, command);
   withdrawUnsent(store, command);

@@ -2,6 +2,7 @@
 
 import type { Reply } from '../../commands/command.js';
 import type { Calculator, CarView, Change, Context, Conversation, Garage, Member, Preferences, Revision } from '../../commands/context.js';
+import type { Part } from '../../commands/parts/part.js';
 import type { Choice } from '../../commands/reading.js';
 import type { Facts } from '../../core/car.js';
 
@@ -12,6 +13,7 @@ interface StoredCar {
   head: number;
   readonly setups: Map<string, number>;
   readonly sharedIn: Set<string>;
+  parts: readonly Part[];
 }
 interface Person {
   member: Member;
@@ -35,6 +37,7 @@ export class Club {
   /** Other changes, as they came: prefix, leave room, export me. */
   readonly asked: Change[] = [];
   readonly rooms = new Map<string, { readonly direct: boolean; readonly members: Set<string> }>();
+  #lastPart = 0;
   calculator: Calculator = noCalculator;
   now = Date.UTC(2026, 4, 13, 18, 0);
 
@@ -60,7 +63,7 @@ export class Club {
       ...{ measuredIn: undefined, undoes: undefined },
     });
     if (measured) this.revisions[head - 1] = { ...this.revisions[head - 1]!, measuredIn: head };
-    this.cars.push({ id, owner: person.member.id, name, head, setups: new Map(), sharedIn: new Set() });
+    this.cars.push({ id, owner: person.member.id, name, head, setups: new Map(), sharedIn: new Set(), parts: [] });
     person.chosen = id;
     return id;
   }
@@ -110,6 +113,7 @@ export class Club {
         const found = own.find((one) => one.id === car);
         return found ? [...found.setups].map(([setup, revision]) => ({ name: setup, revision })) : [];
       },
+      parts: (car) => own.find((one) => one.id === car)?.parts ?? [],
     };
   }
   context(name: string, room = 'paddock'): Context {
@@ -183,6 +187,18 @@ export class Club {
         case 'share':
           car!.sharedIn.add(change.room);
           break;
+        case 'add part': {
+          const part = ++this.#lastPart;
+          car!.parts = [...car!.parts, { ...change.part, id: part }];
+          if (change.as !== undefined) made.set(`part ${change.as}`, part);
+          break;
+        }
+        case 'forget part': {
+          const part = made.get(`part ${change.part}`) ?? change.part;
+          if (!car!.parts.some(({ id: one }) => one === part)) throw new Error(`part ${part} is not there`);
+          car!.parts = car!.parts.filter(({ id: one }) => one !== part);
+          break;
+        }
         case 'unshare':
           car!.sharedIn.delete(change.room);
           break;
