@@ -38,6 +38,8 @@ export interface Catalog {
   readonly byPath: ReadonlyMap<string, Node>;
   /** For each node the set of nodes that depend on it, itself included, one bit a node. */
   readonly below: readonly Uint32Array[];
+  /** For each node those that may read it. */
+  readonly readers: readonly (readonly number[])[];
   /** The nodes of each estimating rule, by its name. */
   readonly rules: ReadonlyMap<string, readonly number[]>;
   /** How many needs all nodes have together. */
@@ -135,6 +137,12 @@ function descendantSets(nodes: readonly Node[]): Uint32Array[] {
   return below;
 }
 
+function readersOf(nodes: readonly Node[]): number[][] {
+  const readers = nodes.map((): number[] => []);
+  for (const { index, from } of nodes) for (const source of new Set(from.flat())) readers[source]!.push(index);
+  return readers;
+}
+
 /**
  * Compiles entries into a catalog that can be evaluated for any car.
  * Every entry stands at every place of its scope; `then` nodes exist only where something needs them.
@@ -156,6 +164,7 @@ export function compile(entries: Iterable<Entry>): Catalog {
     nodes,
     byPath,
     below,
+    readers: readersOf(nodes),
     rules,
     picks,
     node,
