@@ -17,6 +17,7 @@ import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
 import * as rideFigures from './figures/rideAxles.js';
 import * as rollFigures from './figures/roll.js';
+import * as spinFigures from './figures/spin.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
@@ -84,6 +85,7 @@ const subjects: readonly Subject[] = [
   circleFigures,
   engineFigures,
   tractionFigures,
+  spinFigures,
   brakeFigures,
   brakingFigures,
   linkFigures,

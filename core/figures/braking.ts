@@ -147,7 +147,7 @@ export const lockOrder = figure({
   label: 'rear locks later by',
   main: true,
   symbol: 'd_l',
-  words: ['locks first', 'which locks first', 'lock order', 'brake order', 'rear lock margin'],
+  words: ['locks first', 'which locks first', 'which end locks first', 'end locks first', 'lock order', 'brake order', 'rear lock margin'],
   dimension: 'ratio',
   typical: { range: [0, 0.4], of: 'road cars: the front locks first; common practice, no source' },
   needs: { front: front(axleLock), rear: rear(axleLock) },

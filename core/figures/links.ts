@@ -1,5 +1,5 @@
 /** Anti-squat, anti-dive and anti-lift from where the links of an axle point. */
-import { figure, thisAxle } from '../catalog.js';
+import { figure, maybe, type Refusal, refuse, thisAxle } from '../catalog.js';
 import { axleKind } from '../inputs/axles.js';
 import * as told from '../inputs/links.js';
 import { cgHeight, wheelbase } from '../inputs/mass.js';
@@ -9,6 +9,15 @@ import { loadedRadius } from './travel.js';
 const source =
   'forces act from the wheel center where their torque is held by the body (independent axle, inboard brake), from the ground where it is held by the links (beam axle, outboard brake)';
 
+/** Tangent of the line to the instant center from the wheel center, or from the ground; upward to the middle of the car. */
+function tangent(inward: number, height: number, fromCenter: boolean, radius: number | undefined): number | Refusal {
+  if (!fromCenter) return height / inward;
+  return radius === undefined ? refuse('The loaded radius of the tire is not known.', 'tire.size') : (height - radius) / inward;
+}
+const signed = (axle: 'front' | 'rear', value: number | Refusal): number | Refusal =>
+  // Links that meet inward and above lift a pushing rear, and draw a pulling front down.
+  typeof value === 'number' && axle === 'front' ? -value : value;
+
 export const driveLift = figure({
   path: 'links.driveLift',
   scope: 'axle',
@@ -16,9 +25,8 @@ export const driveLift = figure({
   label: 'lift per thrust',
   symbol: 'tan_b',
   dimension: 'ratio',
-  needs: { inward: told.instantCentreAhead, height: told.instantCentreHeight, kind: axleKind, radius: loadedRadius, axle: thisAxle },
-  // Links that meet inward and above lift a pushing rear, and draw a pulling front down.
-  compute: ({ inward, height, kind, radius, axle }) => ((axle === 'rear' ? 1 : -1) * (height - (kind === 'beam' ? 0 : radius))) / inward,
+  needs: { inward: told.instantCentreAhead, height: told.instantCentreHeight, kind: axleKind, radius: maybe(loadedRadius), axle: thisAxle },
+  compute: ({ inward, height, kind, radius, axle }) => signed(axle, tangent(inward, height, kind !== 'beam', radius)),
   source,
 });
 export const brakeLift = figure({
@@ -33,11 +41,11 @@ export const brakeLift = figure({
     height: told.instantCentreHeight,
     place: told.brakePlace,
     kind: axleKind,
-    radius: loadedRadius,
+    radius: maybe(loadedRadius),
     axle: thisAxle,
   },
   compute: ({ inward, height, place, kind, radius, axle }) =>
-    ((axle === 'rear' ? 1 : -1) * (height - (place === 'inboard' && kind !== 'beam' ? radius : 0))) / inward,
+    signed(axle, tangent(inward, height, place === 'inboard' && kind !== 'beam', radius)),
   source,
 });
 export const antiSquat = figure({

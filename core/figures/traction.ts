@@ -1,4 +1,4 @@
-/** Can the car put its power down: the thrust that the tires hold, straight and in a corner, against what each gear makes. */
+/** Can the car put its power down: the thrust that the tires hold, straight and in a corner, loads and differentials told apart. */
 import { figure, firstOf, front, isRefusal, left, maybe, rear, refuse, right, structure, thisAxle } from '../catalog.js';
 import type { AxleModel, CornerModel } from '../cornering/model.js';
 import { axleKind } from '../inputs/axles.js';
@@ -7,25 +7,21 @@ import { drivenAxle, finalDrive } from '../inputs/gearing.js';
 import { track, wheelbase } from '../inputs/mass.js';
 import { lateral, turn } from '../inputs/turning.js';
 import { type CornerThrust, cornerThrust } from '../traction/corner.js';
-import { type Driven, notDriven, sidewaysLeft } from '../traction/driven.js';
+import { type Driven, notDriven } from '../traction/driven.js';
 import { type StraightCar, straightThrust } from '../traction/straight.js';
-import { lastSpeedAt } from '../traction/torque.js';
 import { totalMass } from './aboard.js';
 import { axleGrip, cgHeightNow, cornerModel } from './cornering.js';
-import { engineLaw, greatestWheelPower, peakThrust, thrust } from './engine.js';
-import { speedPerTurn, thrustPerTorque } from './gearing.js';
 import { driveLift } from './links.js';
 import { cornerMass } from './loads.js';
 import { rollStiffnessShare } from './roll.js';
 import { rollingRadius } from './tires.js';
 
 const g = 9.80665;
-const straightSource =
+export const straightSource =
   'statics of the whole car, the grip at each load, the loads moved by the acceleration itself; springs alike left and right; no drag, no rotating masses';
-const cornerSource =
+export const cornerSource =
   'four-wheel equilibrium under that thrust, friction ellipse of each wheel, by differential; preload and viscous coupling left out; the other end is taken to hold';
-const lighter = 'The lighter of two wheels ends it: where both are alike, a doubt of either counts whole.';
-const speedCaution = 'Try it only on a closed course: tires let go without notice.';
+export const lighter = 'The lighter of two wheels ends it: where both are alike, a doubt of either counts whole.';
 
 export const shaftReaction = figure({
   path: 'shaft.reactionBySprings',
@@ -175,120 +171,4 @@ export const cornerLimitAcceleration = figure({
   formula: 'limit / mass',
   source: 'Newton; no rotating masses',
   nonlinear: 'It ends at nothing where the corner takes all the grip; a doubt that gets there is taken from its ends.',
-});
-
-const made = firstOf(thrust, peakThrust);
-const atSpeed = 'thrust at the engine or road speed asked, else at its peak, at full throttle';
-export const spin = figure({
-  path: 'traction.spin',
-  scope: 'gear',
-  name: 'thrust over what the tires hold, straight ahead',
-  label: 'thrust over grip',
-  main: true,
-  symbol: 'F/F_s',
-  words: ['spin', 'wheelspin', 'tire spin', 'spin margin', 'spin the tire', 'light up'],
-  dimension: 'ratio',
-  needs: { thrust: made, limit: straightLimit },
-  compute: ({ thrust, limit }) => thrust / limit,
-  formula: 'thrust / limit',
-  source: `over 1 the driven tires can spin; ${atSpeed}`,
-  caution: speedCaution,
-  nonlinear: lighter,
-});
-export const spinInCorner = figure({
-  path: 'traction.spinInCorner',
-  scope: 'gear',
-  name: 'thrust over what the tires hold in the turn',
-  label: 'over grip, turning',
-  main: true,
-  symbol: 'F/F_c',
-  words: ['spin in the turn', 'wheelspin in the turn', 'spin in a corner', 'spin out of the corner', 'corner spin'],
-  dimension: 'ratio',
-  needs: { thrust: made, limit: cornerLimit },
-  compute: ({ thrust, limit }) =>
-    limit > 0 ? thrust / limit : refuse('The turn takes all the grip of the driven wheels: any thrust spins them.', 'lateral'),
-  source: `over 1 the driven tires can spin; ${atSpeed}`,
-  caution: speedCaution,
-  nonlinear: 'It grows without end as the corner takes all the grip; a doubt that gets there is taken from the side that does not.',
-});
-export const spinSpeed = figure({
-  path: 'traction.spinSpeed',
-  scope: 'gear',
-  name: 'highest speed at which the gear spins the tires, straight ahead',
-  label: 'spins up to',
-  main: true,
-  symbol: 'v_spin',
-  words: ['spin speed', 'spins up to', 'highest spin speed', 'wheelspin speed'],
-  dimension: 'speed',
-  needs: { law: engineLaw, perTorque: thrustPerTorque, perTurn: speedPerTurn, limit: straightLimit },
-  compute: ({ law, perTorque, perTurn, limit }) => {
-    const speed = lastSpeedAt(law, limit / perTorque);
-    if (speed === undefined) return refuse('The tires hold all the thrust of this gear.');
-    return (speed / (2 * Math.PI)) * perTurn;
-  },
-  source: `where the thrust of the gear comes down to what the tires hold; ${straightSource}`,
-  nonlinear:
-    'It ends at once where the gear no longer spins the tires at all; a doubt that gets there is taken from the side that does not.',
-  caution: speedCaution,
-});
-export const fastestSpin = figure({
-  path: 'traction.fastestSpin',
-  scope: 'car',
-  name: 'speed beyond which no gear spins the tires, straight ahead',
-  label: 'no spin beyond',
-  main: true,
-  symbol: 'v_max,spin',
-  words: ['fastest spin', 'fastest wheelspin', 'no spin beyond', 'highest speed with wheelspin'],
-  dimension: 'speed',
-  needs: { power: greatestWheelPower, limit: straightLimit },
-  compute: ({ power, limit }) => power / limit,
-  formula: 'power / limit',
-  source: 'all the power at the wheels, in the gear that would suit best: thrust is power over speed',
-  caution: speedCaution,
-  nonlinear: lighter,
-});
-export const accelerationHeld = figure({
-  path: 'traction.acceleration',
-  scope: 'gear',
-  name: 'acceleration, by thrust or by grip',
-  label: 'acceleration',
-  main: true,
-  symbol: 'a_x',
-  words: ['acceleration', 'how hard it pulls', 'straight line acceleration'],
-  dimension: 'acceleration',
-  needs: { thrust: made, limit: straightLimit, mass: totalMass },
-  compute: ({ thrust, limit, mass }) => Math.min(thrust, limit) / mass,
-  formula: 'min(thrust, limit) / mass',
-  source: `Newton; no rotating masses, no drag; ${atSpeed}`,
-  nonlinear: 'Thrust or grip, whichever is less: near the change-over a doubt counts by its two ends.',
-});
-export const throttleRotation = figure({
-  path: 'traction.rotation',
-  scope: 'gear',
-  name: 'side force that full throttle takes from the rear in the turn, over what the turn asks of it',
-  label: 'throttle rotation',
-  main: true,
-  symbol: 'r_T',
-  words: [
-    'throttle rotation',
-    'throttle on rotation',
-    'power on rotation',
-    'rotation on throttle',
-    'throttle oversteer',
-    'power oversteer',
-  ],
-  dimension: 'ratio',
-  needs: { thrust: made, corner: cornering, ...drivenBoth },
-  compute: ({ thrust, corner, drivenFront, drivenRear }) => {
-    const lost = (driven: Driven, axle: CornerThrust['axles'][number]): number => {
-      if (driven.share === 0 || !(axle.lateral > 0)) return 0;
-      return Math.max(0, 1 - sidewaysLeft(axle.grip, driven.differential, thrust * driven.share) / axle.lateral);
-    };
-    // While the tires hold the thrust, the rear holds its line: the throttle has no rotation to give.
-    if (thrust <= corner.thrust) return 0;
-    return lost(drivenRear, corner.axles[1]) - lost(drivenFront, corner.axles[0]);
-  },
-  source: `0 while the tires hold the thrust; up to 1 where the rear spins and holds nothing; below 0 where the front does: throttle then pushes; ${cornerSource}`,
-  nonlinear: 'It is 0 until the thrust passes the grip: a doubt that gets there counts by its two ends.',
-  caution: speedCaution,
 });
