@@ -44,6 +44,8 @@ export interface Catalog {
   readonly rules: ReadonlyMap<string, readonly number[]>;
   /** How many needs all nodes have together. */
   readonly picks: number;
+  /** How many the node has that needs most. */
+  readonly mostNeeds: number;
   /** The node of that path; throws when there is none. */
   node(path: string): Node;
   /** Whether a change of the input can reach the figure by any way. */
@@ -167,6 +169,7 @@ export function compile(entries: Iterable<Entry>): Catalog {
     readers: readersOf(nodes),
     rules,
     picks,
+    mostNeeds: Math.max(0, ...nodes.map(({ keys }) => keys.length)),
     node,
     dependsOn: (figurePath, inputPath) => hasBit(below[node(inputPath).index]!, node(figurePath).index),
     descendants: (path) => {

@@ -6,8 +6,8 @@ import { type Overridden, overridden } from './overridden.js';
 import { nameAt } from './places.js';
 import { reasonOf } from './reasons.js';
 import { isKnown, load, type Situation, type State } from './state.js';
-import { type Contribution, Sweep } from './sweep.js';
-import { largestFirst, widthOf } from './width.js';
+import { Sweep } from './sweep.js';
+import { largestFirst } from './width.js';
 
 /** What one error contributes to a number. */
 export interface Share extends Doubt {
@@ -43,8 +43,7 @@ class Evaluated implements Evaluation {
   readonly situation: Situation;
   readonly #state: State;
   readonly #errors: Errors;
-  readonly #contributions = new Map<number, readonly Contribution[]>();
-  #sweep: Sweep | undefined;
+  #swept: Sweep | undefined;
 
   constructor(catalog: Catalog, situation: Situation) {
     this.catalog = catalog;
@@ -53,15 +52,9 @@ class Evaluated implements Evaluation {
     this.#errors = new Errors(catalog, this.#state);
   }
 
-  #contributionsTo(path: string): readonly Contribution[] {
-    const { index } = this.catalog.node(path);
-    let found = this.#contributions.get(index);
-    if (!found) {
-      this.#sweep ??= new Sweep(this.catalog, this.#state, this.#errors);
-      found = this.#sweep.contributions(index);
-      this.#contributions.set(index, found);
-    }
-    return found;
+  get #sweep(): Sweep {
+    this.#swept ??= new Sweep(this.catalog, this.#state, this.#errors);
+    return this.#swept;
   }
 
   get(path: string): Value | object | Refusal {
@@ -79,11 +72,12 @@ class Evaluated implements Evaluation {
   }
 
   within(path: string): number {
-    return widthOf(this.#contributionsTo(path));
+    return this.#sweep.width(this.catalog.node(path).index);
   }
 
   shares(path: string): readonly Share[] {
-    const shares = this.#contributionsTo(path).map(({ error, amount, bend }) => ({ ...this.#errors.doubt(error), amount, bend }));
+    const contributions = this.#sweep.contributions(this.catalog.node(path).index);
+    const shares = contributions.map(({ error, amount, bend }) => ({ ...this.#errors.doubt(error), amount, bend }));
     return shares.sort(largestFirst);
   }
 

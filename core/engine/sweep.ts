@@ -6,6 +6,7 @@ import { halfWidth, isRefusal } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
 import { type Errors, none } from './errors.js';
 import { absent, isCurve, isKnown, type State, scaled, sourceOf, thing } from './state.js';
+import { square } from './width.js';
 
 /** A change this small against the number is rounding in what cancels. */
 const rounding = 1e-13;
@@ -61,10 +62,13 @@ export class Sweep {
   readonly #things: (string | object | undefined)[] = [undefined];
   /** Where a node that is no number has its own thing. */
   readonly #own: Int32Array;
-  /** Of the node at hand, for each need: the source, where its entries are read, and where they end. */
+  /** Of the node at hand, for each need that any error moves: which it is, the source, where its entries are read, and where they end. */
+  readonly #key: Int32Array;
   readonly #source: Int32Array;
   readonly #at: Int32Array;
   readonly #stop: Int32Array;
+  /** Which of them the error at hand moves. */
+  readonly #hit: Int32Array;
 
   constructor(catalog: Catalog, state: State, errors: Errors) {
     const size = catalog.nodes.length;
@@ -74,7 +78,9 @@ export class Sweep {
     this.#start = new Int32Array(size).fill(unswept);
     this.#end = new Int32Array(size);
     this.#own = new Int32Array(size);
-    const most = Math.max(0, ...catalog.nodes.map(({ keys }) => keys.length));
+    const most = catalog.mostNeeds;
+    this.#key = new Int32Array(most);
+    this.#hit = new Int32Array(most);
     this.#source = new Int32Array(most);
     this.#at = new Int32Array(most);
     this.#stop = new Int32Array(most);
@@ -82,11 +88,23 @@ export class Sweep {
 
   /** What every error contributes to a number, errors ascending; none for what has no number. */
   contributions(asked: number): Contribution[] {
+    const found: Contribution[] = [];
+    this.#each(asked, (error, amount, bend) => found.push({ error, amount, bend }));
+    return found;
+  }
+  /** The half-width of a number; 0 for what has none. */
+  width(asked: number): number {
+    let sum = 0;
+    this.#each(asked, (_, amount, bend) => {
+      sum += square(amount, bend);
+    });
+    return Math.sqrt(sum);
+  }
+  #each(asked: number, visit: (error: number, amount: number, bend: number) => void): void {
     const index = sourceOf(this.#state, asked);
     const base = isKnown(this.#state, index) ? this.#state.number[index]! : Number.NaN;
-    if (Number.isNaN(base)) return [];
+    if (Number.isNaN(base)) return;
     this.#sweep(index);
-    const found: Contribution[] = [];
     for (let entry = this.#start[index]!; entry < this.#end[index]!; entry++) {
       let up = this.#up[entry]! - base;
       let down = this.#down[entry]! - base;
@@ -95,9 +113,8 @@ export class Sweep {
         up = farther(up, this.#halfUp[entry]! - base);
         down = farther(down, this.#halfDown[entry]! - base);
       }
-      found.push({ error: this.#error[entry]!, amount: amountOf(up, down), bend: bendOf(up, down) });
+      visit(this.#error[entry]!, amountOf(up, down), bendOf(up, down));
     }
-    return found;
   }
 
   /** Works out a node's entries, once; those of what it reads come before. */
@@ -137,52 +154,63 @@ export class Sweep {
 
   /** Walks the entries of all that a node reads side by side, error by error. */
   #merge(node: Node, own: number): void {
+    const { index, firstPick, keys } = node;
+    const key = this.#key;
     const source = this.#source;
     const at = this.#at;
     const stop = this.#stop;
-    const { index, firstPick } = node;
-    const keys = node.keys.length;
+    const errors = this.#error;
     const given = this.#base(node);
-    for (let k = 0; k < keys; k++) {
+    let live = 0;
+    for (let k = 0; k < keys.length; k++) {
       const picked = this.#state.pick[firstPick + k]!;
-      source[k] = picked === absent ? absent : sourceOf(this.#state, picked);
-      at[k] = picked === absent ? 0 : this.#start[source[k]!]!;
-      stop[k] = picked === absent ? 0 : this.#end[source[k]!]!;
+      if (picked === absent) continue;
+      const from = sourceOf(this.#state, picked);
+      if (this.#start[from]! === this.#end[from]!) continue;
+      key[live] = k;
+      source[live] = from;
+      at[live] = this.#start[from]!;
+      stop[live++] = this.#end[from]!;
     }
     for (let waiting = own === none ? last : own; ; ) {
       let error = waiting;
-      for (let k = 0; k < keys; k++) if (at[k]! < stop[k]! && this.#error[at[k]!]! < error) error = this.#error[at[k]!]!;
+      for (let n = 0; n < live; n++) {
+        if (at[n] === stop[n]) continue;
+        const next = errors[at[n]!]!;
+        if (next < error) error = next;
+      }
       if (error === last) return;
+      let hits = 0;
+      for (let n = 0; n < live; n++) if (at[n]! < stop[n]! && errors[at[n]!] === error) this.#hit[hits++] = n;
       const part = error === own ? 1 : 0;
       if (part === 1) waiting = last;
-      const up = this.#side(node, given, error, this.#up, part);
-      const down = this.#side(node, given, error, this.#down, -part);
-      for (let k = 0; k < keys; k++) {
-        if (at[k]! >= stop[k]! || this.#error[at[k]!] !== error) continue;
-        given[node.keys[k]!] = this.#value(source[k]!);
-        at[k]!++;
+      const up = this.#side(node, given, hits, this.#up, part);
+      const down = this.#side(node, given, hits, this.#down, -part);
+      for (let h = 0; h < hits; h++) {
+        const n = this.#hit[h]!;
+        given[keys[key[n]!]!] = this.#value(source[n]!);
+        at[n]!++;
       }
       this.#add(index, error, up, down);
     }
   }
   /** The node at one end of an error: its needs that move are given as they are there. */
-  #side(node: Node, given: Given, error: number, values: Float64Array, part: number): number {
-    const source = this.#source;
-    const at = this.#at;
+  #side(node: Node, given: Given, hits: number, values: Float64Array, part: number): number {
     let moves = part !== 0;
-    for (let k = 0; k < node.keys.length; k++) {
-      if (at[k]! >= this.#stop[k]! || this.#error[at[k]!] !== error) continue;
-      const from = source[k]!;
-      const value = values[at[k]!]!;
+    for (let h = 0; h < hits; h++) {
+      const n = this.#hit[h]!;
+      const from = this.#source[n]!;
+      const value = values[this.#at[n]!]!;
       const number = this.#state.number[from]!;
+      const name = node.keys[this.#key[n]!]!;
       if (Number.isNaN(number)) {
         if (value === lost) return this.#nothing(node.index);
         if (value !== this.#own[from]) moves = true;
-        given[node.keys[k]!] = this.#things[value];
+        given[name] = this.#things[value];
       } else {
         if (Number.isNaN(value)) return this.#nothing(node.index);
         if (value !== number) moves = true;
-        given[node.keys[k]!] = value;
+        given[name] = value;
       }
     }
     return moves ? this.#compute(node, given, part) : this.#still(node.index);

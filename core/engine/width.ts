@@ -9,7 +9,7 @@ export interface Part {
  * The square of what one error contributes. Where the number is linear that is its amount's; where it moves on one side only, as past a knee,
  * that side's: up = J and down = 0 make an amount and a bend of J/2 each, and J squared of both.
  */
-const square = (amount: number, bend: number): number => amount * amount + 3 * bend * bend;
+export const square = (amount: number, bend: number): number => amount * amount + 3 * bend * bend;
 
 /** The half-width of all contributions: errors of different names are independent, so that their squares add (JCGM 100, 5.1.2). */
 export const widthOf = (parts: readonly Part[]): number =>
