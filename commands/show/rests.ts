@@ -1,8 +1,9 @@
 /** What an answer rests on, and what to measure next, in a line. */
 
-import { isRefusal } from '../../core/catalog.js';
+import { type Entry, isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
 import type { Evaluation, Overridden, Share } from '../../core/engine.js';
+import { nameAtAll } from '../../core/engine.js';
 import { wordOf } from '../canonical.js';
 import type { Preferences } from '../context.js';
 import { amount, cellOf, evidenceText, textOf, writing } from './amount.js';
@@ -12,15 +13,17 @@ import { labelAtAll } from './label.js';
 const notable = 0.3;
 
 /** What the inputs of one error are called together: `front and rear spring rate`. */
-export function namesOfPaths(numbers: Evaluation, paths: readonly string[]): string {
+export const namesOfPaths = (numbers: Evaluation, paths: readonly string[]): string =>
+  called(numbers, paths, (entry, places) => nameAtAll(entry, places).join(' and '));
+/** The same in the short form of a row: `tire rate`. */
+export const labelsOfPaths = (numbers: Evaluation, paths: readonly string[]): string => called(numbers, paths, labelAtAll);
+function called(numbers: Evaluation, paths: readonly string[], name: (entry: Entry, places: readonly string[]) => string): string {
   const byEntry = new Map<string, string[]>();
   for (const path of paths) {
     const { entry, place } = numbers.catalog.node(path);
     byEntry.set(entry.path, [...(byEntry.get(entry.path) ?? []), place]);
   }
-  return [...byEntry]
-    .map(([entry, places]) => labelAtAll(numbers.catalog.node(pathIn(places[0] ?? '', entry)).entry, places))
-    .join(' and ');
+  return [...byEntry].map(([entry, places]) => name(numbers.catalog.node(pathIn(places[0] ?? '', entry)).entry, places)).join(' and ');
 }
 const pathIn = (place: string, entry: string): string => (place === '' ? entry : `${place}.${entry}`);
 
@@ -28,7 +31,7 @@ const pathIn = (place: string, entry: string): string => (place === '' ? entry :
 export function shareText(numbers: Evaluation, share: Pick<Share, 'paths' | 'evidence'>, preferences: Preferences): string {
   const [path] = share.paths;
   const cell = path === undefined ? undefined : cellOf(numbers, path, preferences);
-  return `${namesOfPaths(numbers, share.paths)}, ${evidenceText(share.evidence)}${cell === undefined ? '' : ` ${textOf(cell)}`}`;
+  return `${labelsOfPaths(numbers, share.paths)}, ${evidenceText(share.evidence)}${cell === undefined ? '' : ` ${textOf(cell)}`}`;
 }
 
 /** A line that teaches how to measure the first of some inputs. */

@@ -141,6 +141,7 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
   const [top] = lines;
   if (!top) return { answer: answer('told', `${labels.join(' and ')}: no number differs.`, { columns: labels, rows: facts }) };
   const heads = headsOf(labels);
+  const legend = heads === labels ? [] : [`${sentence(labels.map((label, at) => `${heads[at]} ${label}`).join(', '))}.`];
   const columns = sides.length === 2 ? [...heads, 'change'] : heads;
   const unsure = lines.filter((line) => line.weight > 0 && !line.sure).length;
   const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ by more than their doubt, ${unsure} may be no difference.`];
@@ -151,7 +152,7 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
       columns,
       // The headline is the first of them.
       rows: [...lines.slice(1).map(({ row }) => row), ...whole],
-      notes: [...(comparing.notes ?? []), ...counts],
+      notes: [...legend, ...(comparing.notes ?? []), ...counts],
       assumptions: last && lines.length === 1 ? restsOn(numbersOf(last.looked.situation), top.path, preferences) : [],
       cautions: comparing.cautions ?? [],
     }),

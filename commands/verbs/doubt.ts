@@ -10,7 +10,7 @@ import { noCar } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
 import { amount, evidenceText, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
-import { measureLine, namesOfPaths } from '../show/rests.js';
+import { labelsOfPaths, measureLine } from '../show/rests.js';
 import { askedAlone, pathsOf } from './asked.js';
 import { isAskable } from './show.js';
 
@@ -36,11 +36,11 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
   const shares = numbers.shares(path).slice(0, most);
   const measures = new Map(measureNext(numbers, path, most).map((one) => [one.error, one]));
   const rows = shares.map((share): Row => {
-    return { label: `${namesOfPaths(numbers, share.paths)}, ${short(share.evidence)}`, cells: [percent((share.amount / within) ** 2)] };
+    return { label: `${labelsOfPaths(numbers, share.paths)}, ${short(share.evidence)}`, cells: [percent((share.amount / within) ** 2)] };
   });
   const [best] = [...measures.values()].sort((a, b) => a.after - b.after);
   const advice = best
-    ? [`Measure the ${namesOfPaths(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`]
+    ? [`Measure the ${labelsOfPaths(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`]
     : [];
   const line = best ? measureLine(numbers, best.paths) : undefined;
   return answer('told', `${name} ${shown.text}`, {
@@ -82,10 +82,10 @@ function doubtOfAll(looked: Looked): Answer {
     );
   const line = measureLine(numbers, best.paths);
   const rows = ranked.slice(0, most).map(({ paths, evidence, figures }) => ({
-    label: namesOfPaths(numbers, paths),
+    label: labelsOfPaths(numbers, paths),
     cells: [`${figures.length}, ${evidence}`],
   }));
-  return answer('told', `Measure the ${namesOfPaths(numbers, best.paths)} next.`, {
+  return answer('told', `Measure the ${labelsOfPaths(numbers, best.paths)} next.`, {
     rows: [{ label: 'How many figures rest most on:', cells: [] }, ...rows],
     notes: [`It matters most to: ${best.figures.slice(0, 3).join(', ')}.`],
     next: [{ label: line, line }],

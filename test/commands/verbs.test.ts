@@ -303,9 +303,11 @@ describe('compare', () => {
 describe('why, draw and doubt', () => {
   it('explains from inputs with their sources to the printed source', async () => {
     const told = await ask(await demoClub(), 'robin', 'why rear ride frequency');
-    expect(cell(told, /^rear spring rate/, 1)).toBe('from the spec');
-    expect(cell(told, /^rear tire rate/, 1)).toMatch(/^assumed: /);
     const notes = told.notes.join('\n');
+    // The number's own formula first, then what leads to it, then what was told.
+    expect(told.notes[0]).toMatch(/^ {2}f = sqrt/);
+    expect(notes).toMatch(/rear spring rate 350 lb\/in ± 18, from the spec/);
+    expect(notes).toMatch(/rear tire rate .*, assumed: /);
     expect(notes).toMatch(/k_w = spring \* ratio\^2/);
     expect(notes).toMatch(/In print: /);
   });

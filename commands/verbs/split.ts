@@ -1,0 +1,193 @@
+/** Whose doing it is: the difference of a figure between two cars, two setups, or with and without a change, split over the inputs that differ. */
+
+import { isInput, isRefusal } from '../../core/catalog.js';
+import { type Causes, causesOf } from '../../core/causes.js';
+import { type Difference, difference } from '../../core/difference.js';
+import { nameAt, nameAtAll } from '../../core/engine.js';
+import { balanceIndex } from '../../core/figures/balance.js';
+import { answer, type Row } from '../answer.js';
+import { phrase } from '../canonical.js';
+import type { Command, Outcome } from '../command.js';
+import type { Context, Preferences } from '../context.js';
+import { settled } from '../facts.js';
+import { refused } from '../house/own.js';
+import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
+import type { Item, Reading, Subject } from '../reading.js';
+import { bare, changeOf, sentence, valueText, writing } from '../show/amount.js';
+import { lineToTell } from '../show/figure.js';
+import { labelAtAll } from '../show/label.js';
+import { pathsOf, supposing } from './asked.js';
+
+/** What people say of a car whose figure is higher, and lower. */
+const says: Readonly<Record<string, readonly [string, string]>> = {
+  balance: ['rotates less', 'rotates more'],
+  'roll.angle': ['leans more', 'leans less'],
+};
+const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isCondition = ({ entry }: Item): boolean => entry.scope === 'question';
+
+interface Pair {
+  readonly from: Looked;
+  readonly to: Looked;
+  /** Another car, or another state of one. */
+  readonly sameCar: boolean;
+}
+/** From what to what: two subjects, the asker's car and a subject, or the car without and with what is supposed. */
+function pairOf(reading: Reading, context: Context): Pair | Outcome {
+  const subjects = reading.sides.flatMap((side) => side.subjects);
+  const supposed = [...reading.sides.flatMap((side) => side.items), ...reading.tried].filter((item) => isFact(item) && !isCondition(item));
+  const [first, second] = subjects;
+  const now: Subject = { is: 'now' };
+  const [a, b] = second ? [first, second] : first && supposed.length === 0 ? [now, first] : [first, first];
+  const from = a ? lookAt(a, context) : lookAtFirst([], context);
+  if ('answer' in from) return from;
+  const to = b ? lookAt(b, context) : from;
+  if ('answer' in to) return to;
+  if (!from.car) return refused('Split the difference of which two?', 'split balance between turnip and moth');
+  const conditions = reading.tried.filter(isCondition);
+  const [without, base] = [supposing(from, conditions), supposing(to, conditions)];
+  if ('answer' in without) return without;
+  if ('answer' in base) return base;
+  const changed = supposing(base, supposed);
+  if ('answer' in changed) return changed;
+  if (without.situation.facts === changed.situation.facts)
+    return refused('Both are the same car as it stands.', 'split balance between dry and wet');
+  return { from: without, to: changed, sameCar: from.car?.id === to.car?.id };
+}
+const stateFacts = ({ situation }: Looked): string =>
+  [...situation.facts]
+    .flatMap(([path, { value }]) => (catalog.node(path).entry.state ? [`${path}=${String(value)}`] : []))
+    .sort()
+    .join();
+/** Ride heights and readings that differ are brought to now, so that a mixture of both has one set of them. */
+function comparable({ from, to }: Pick<Pair, 'from' | 'to'>): readonly [Looked, Looked] {
+  if (stateFacts(from) === stateFacts(to)) return [from, to];
+  const brought = (one: Looked): Looked => ({ ...one, situation: { facts: settled(one.situation).facts } });
+  return [brought(from), brought(to)];
+}
+/** The change by its causes. */
+export function causesBetween(from: Looked, to: Looked, path: string): ReturnType<typeof causesOf> {
+  const [a, b] = comparable({ from, to });
+  return causesOf(catalog, a.situation, b.situation, path);
+}
+
+const most = 8;
+/** A part of the change smaller than this is not worth a word in the headline. */
+const notable = 0.05;
+const percentOf = (part: number, change: number): string => `${Math.round((100 * part) / change)}%`;
+/** What a group of inputs is called: `rear bar hole`, `front spring rate`. */
+function nameOf(paths: readonly string[], label: boolean): string {
+  const [first = ''] = paths;
+  const { entry } = catalog.node(first);
+  const places = paths.filter((path) => catalog.node(path).entry === entry).map((path) => catalog.node(path).place);
+  return label ? labelAtAll(entry, places) : nameAtAll(entry, places).join(' and ');
+}
+/** `rear bar hole 9.5 in, was 8 in`: what differs, in the asker's units. */
+function valuesOf(paths: readonly string[], from: Looked, to: Looked, preferences: Preferences): string {
+  const [first = ''] = paths;
+  const { entry } = catalog.node(first);
+  const told = (one: Looked): string => {
+    const fact = paths.map((path) => one.situation.facts.get(path)).find((found) => found !== undefined);
+    if (fact) return valueText(entry, fact.value, preferences);
+    const value = numbersOf(one.situation).get(first);
+    return typeof value === 'number' || typeof value === 'string' ? `${valueText(entry, value, preferences)}, assumed` : 'not told';
+  };
+  return `${nameOf(paths, false)}: ${told(from)}, then ${told(to)}`;
+}
+/** `60% rear bar hole, 25% rear tire size`: the largest, with what goes the other way named so. */
+function shareText({ causes, from, to }: Causes): string {
+  const change = to - from;
+  const telling = causes.filter(({ part }) => Math.abs(part) >= notable * Math.abs(change)).slice(0, 3);
+  return telling.map(({ paths, part }) => `${percentOf(part, change)} ${nameOf(paths, true)}`).join(', ');
+}
+/** The parts as rows: what each adds, and how much of the change that is. */
+export function causeRows(split: Causes, path: string, preferences: Preferences): readonly Row[] {
+  const { entry } = catalog.node(path);
+  const { dimension = 'ratio' } = entry;
+  const change = split.to - split.from;
+  return split.causes
+    .filter(({ part }) => Math.abs(part) > 1e-3 * Math.abs(change))
+    .slice(0, most)
+    .map(({ paths, part, error }): Row => {
+      const doubt = Math.max(error * 2, Math.abs(change) / 100);
+      const cell = bare(part, dimension, preferences, doubt, { ...writing(entry), difference: true, signed: true });
+      return { label: nameOf(paths, true), cells: [cell, percentOf(part, change)] };
+    });
+}
+function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, preferences: Preferences): string {
+  const { entry, place } = catalog.node(path);
+  const how = writing(entry);
+  const change = changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, how).text;
+  const [higher, lower] = says[entry.path] ?? [`has a higher ${nameAt(entry, place)}`, `has a lower ${nameAt(entry, place)}`];
+  const who = pair.to.label === pair.from.label ? 'With it, it' : pair.to.label === 'now' ? 'Now it' : pair.to.label;
+  const does = `${sentence(who)} ${moved.change > 0 ? higher : lower}`;
+  return `${does}: ${shareText(split)} (${nameAt(entry, place)} ${change})`;
+}
+
+export function splitFigure(reading: Reading, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const pair = pairOf(reading, context);
+  if ('answer' in pair) return pair;
+  const asked = reading.sides.flatMap(({ items }) => items).find(({ entry, said }) => entry.kind === 'figure' && said === undefined);
+  const paths = asked ? pathsOf(asked) : [balanceIndex.path];
+  const [a, b] = [numbersOf(pair.from.situation), numbersOf(pair.to.situation)];
+  const path = paths.find((one) => !isRefusal(a.number(one)) && !isRefusal(b.number(one))) ?? paths[0] ?? balanceIndex.path;
+  const { entry, place } = catalog.node(path);
+  const moved = difference(a, b, path, { sameCar: pair.sameCar });
+  if (isRefusal(moved)) {
+    const label = moved.missing === 'to' ? pair.to.label : pair.from.label;
+    return refused(`${label}: ${moved.refused}`, lineToTell(moved.missing === 'to' ? b : a, moved.because ?? []) ?? 'help split');
+  }
+  const split = causesBetween(pair.from, pair.to, path);
+  if (isRefusal(split)) return refused(split.refused, `compare ${pair.from.label} with ${pair.to.label}`);
+  const change = split.to - split.from;
+  if (split.causes.length === 0 || Math.abs(change) < 1e-9 * (1 + Math.abs(split.from)))
+    return {
+      answer: answer(
+        'told',
+        `The ${nameAt(entry, place)} is the same: ${bare(split.to, entry.dimension ?? 'ratio', preferences, b.within(path), writing(entry)).text}.`,
+      ),
+    };
+  const sampled = split.causes.some(({ error }) => error > 0);
+  const uncertain = Math.abs(moved.change) < moved.within;
+  return {
+    answer: answer('told', headlineOf(split, moved, path, pair, preferences), {
+      amount: changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, writing(entry)),
+      columns: ['part', 'of it'],
+      rows: causeRows(split, path, preferences),
+      notes: [
+        split.causes
+          .slice(0, 4)
+          .map(({ paths: group }) => valuesOf(group, pair.from, pair.to, preferences))
+          .join('\n'),
+        sampled
+          ? 'Parts are means over random orders of changing one thing after another, so within a few per cent.'
+          : 'Parts are means over every order of changing one thing after another; below 0 it works the other way.',
+      ],
+      assumptions: uncertain ? ['The whole difference is less than its doubt: it may be none.'] : [],
+      next: paths
+        .filter((other) => other !== path)
+        .slice(0, 2)
+        .map((other) => {
+          const node = catalog.node(other);
+          const what = phrase(node.entry, node.place);
+          return { label: what, line: `split ${what} between ${pair.from.label} and ${pair.to.label}` };
+        }),
+    }),
+  };
+}
+
+export const split: Command = {
+  word: 'split',
+  also: ['what makes the difference in'],
+  group: 'verb',
+  summary: 'Why a figure differs between two cars or setups: the parts of what differs.',
+  examples: [
+    { line: 'split balance between turnip and moth', does: 'of two cars' },
+    { line: 'why does moth rotate more', does: 'than your car in use' },
+    { line: 'split roll angle with rear bar 25 mm', does: 'of a change' },
+  ],
+  takes: 'items',
+  changes: false,
+  run: splitFigure,
+};
