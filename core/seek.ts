@@ -119,7 +119,7 @@ function named(catalog: Catalog, paths: readonly string[]): string {
 /** The figure stays where it is: either nothing leads to it from the inputs, or what it reads was told in another way. */
 function noEffect(catalog: Catalog, situation: Situation, { inputs, figure }: Goal): Refusal {
   const used = evaluate(catalog, situation)
-    .overridden()
+    .overridden(inputs)
     .find(({ facts }) => facts.some((path) => inputs.includes(path)))?.used;
   const because = used ? `: the ${named(catalog, [used])} is used instead` : '';
   return refuse(

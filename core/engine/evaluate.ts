@@ -32,8 +32,8 @@ export interface Evaluation {
   status(path: string): Status;
   /** For each need of the entry the path that gave it; a need that may be missing, and is, has none. */
   used(path: string): readonly { readonly need: string; readonly path: string | undefined }[];
-  /** Facts that say again what others say, and were not used for it. */
-  overridden(): readonly Overridden[];
+  /** Facts that say again what others say, and were not used for it; of these facts only, where they are given. */
+  overridden(among?: readonly string[]): readonly Overridden[];
   /** All errors of this car. */
   errors(): readonly Doubt[];
 }
@@ -99,8 +99,8 @@ class Evaluated implements Evaluation {
     return this.#state.same[node.index] ? this.catalog.nodes[node.now]! : node;
   }
 
-  overridden(): readonly Overridden[] {
-    return overridden(this.catalog, this.#state, (path) => this.shares(path));
+  overridden(among?: readonly string[]): readonly Overridden[] {
+    return overridden(this.catalog, this.#state, (path) => this.shares(path), among);
   }
 
   errors(): readonly Doubt[] {

@@ -101,9 +101,14 @@ function sourcesUsed(state: State, node: Node): readonly number[] {
 
 /**
  * Facts that were not used because another source came first: of each need the sources after the one that was used, as far as they rest on told facts
- * alone. The same entry at another place says something else, and so does a condition of the question that stands in for a fact of the car.
+ * alone; only those that rest on some of `among`, where that is given. The same entry at another place says something else, and so does a condition of the question that stands in for a fact of the car.
  */
-export function overridden(catalog: Catalog, state: State, sharesOf: (path: string) => readonly Share[]): Overridden[] {
+export function overridden(
+  catalog: Catalog,
+  state: State,
+  sharesOf: (path: string) => readonly Share[],
+  among?: readonly string[],
+): Overridden[] {
   const tracer = new Tracer(catalog, state);
   const seen = new Set<string>();
   const out: Overridden[] = [];
@@ -114,7 +119,7 @@ export function overridden(catalog: Catalog, state: State, sharesOf: (path: stri
       for (const source of sources.slice(1)) {
         const other = catalog.nodes[source]!;
         const leaves = tracer.leaves(source);
-        if (!leaves) continue;
+        if (!leaves || (among && ![...leaves].some((leaf) => among.includes(catalog.nodes[leaf]!.path)))) continue;
         const first = catalog.nodes[sources.find((one) => isKnown(state, one))!]!;
         const pair = `${first.path} ${other.path}`;
         if (first === other || first.entry.scope === 'question' || other.entry === first.entry || seen.has(pair)) continue;
