@@ -6,13 +6,13 @@ import { measureReplies } from './replies.js';
 
 const flags = new Set(process.argv.slice(2));
 const smoke = flags.has('--smoke');
-const { figuresMs } = measureFigures();
+const figures = measureFigures();
 const { lineMs } = measureLines();
 const { garageRatio } = await measureGarage();
 const { details, ...ratios } = await measureReplies(
   smoke ? { rounds: 1, questions: 25, starts: 1 } : { rounds: 4, questions: 60, starts: 7 },
 );
-const result = { ...ratios, figuresMs, lineMs, garageRatio };
+const result = { ...ratios, ...figures, lineMs, garageRatio };
 
 /** What the project aims for; above it a line is marked, and nothing fails: this machine's luck is not the code's. */
 const aims: Record<keyof typeof result, number> = {
@@ -20,7 +20,9 @@ const aims: Record<keyof typeof result, number> = {
   replyRatioP95: 1.1,
   coldStartRatio: 1.2,
   memoryRatio: 1.3,
-  figuresMs: 1,
+  oneFigureMs: 0.3,
+  plainFiguresMs: 1,
+  figuresMs: 20,
   lineMs: 0.2,
   garageRatio: 1.5,
 };
