@@ -12,46 +12,11 @@ export interface Subject {
 }
 export const beyond: readonly Subject[] = [
   {
-    name: 'anti-roll bars',
-    words: [
-      'bar',
-      'sway bar',
-      'swaybar',
-      'anti roll bar',
-      'antiroll bar',
-      'arb',
-      'roll bar',
-      'endlink',
-      'end link',
-      'drop link',
-      'droplink',
-      'bar rate',
-      'bar stiffness',
-      'blade',
-    ],
-    sentence:
-      'I know nothing of anti-roll bars and their links yet: springs, tires, gearing, ride heights and pressures are what I work out.',
-    line: 'show front wheel rate',
-  },
-  {
     name: 'corner weight adjustment',
-    words: [
-      'corner balance',
-      'corner balancing',
-      'cornerbalance',
-      'corner weighting',
-      'cornerweight',
-      'corner jacking',
-      'jacking',
-      'half turn',
-      'crossweight',
-      'turn up',
-      'turn down',
-      'wedge bolt',
-    ],
+    words: ['corner balance', 'corner balancing', 'cornerbalance', 'corner weighting', 'wedge bolt', 'corner jacking'],
     sentence:
-      "I can't work out yet how turning a perch moves the corner weights; I keep scale readings, and what they say of front, left and cross.",
-    line: 'show everything front',
+      "I can't seek the perch turns that bring the cross weight where you want it yet; what a turn does, and what scales say, I can tell.",
+    line: 'try half a turn up on the rf',
   },
   {
     name: 'toe conversion',
@@ -133,98 +98,23 @@ export const beyond: readonly Subject[] = [
     line: 'show ride frequency',
   },
   {
-    name: 'brakes',
-    words: [
-      'brake',
-      'braking',
-      'brake bias',
-      'bias',
-      'brake pad',
-      'pad',
-      'caliper',
-      'rotor',
-      'master cylinder',
-      'lock up',
-      'lockup',
-      'stopping distance',
-      'abs',
-      'proportioning valve',
-    ],
-    sentence: "I can't work out brakes yet. Brake parts decide whether you stop: the maker's data and a licensed workshop go first.",
-    line: 'help',
+    name: 'brake heat and ABS',
+    words: ['abs', 'brake fade', 'fade', 'brake cooling', 'rotor temperature', 'brake temperature', 'brake fluid'],
+    sentence:
+      "I can't work out heat, fade or ABS; brake forces, their share and where a wheel locks I can. The maker's data and a licensed workshop go first.",
+    line: 'show brake share',
   },
   {
-    name: 'roll',
-    words: [
-      'roll',
-      'body roll',
-      'lean',
-      'roll stiffness',
-      'roll center',
-      'roll center height',
-      'roll couple',
-      'roll rate',
-      'roll angle',
-      'roll gradient',
-      'roll axis',
-      'load transfer',
-      'weight transfer',
-      'lift a wheel',
-      'wheel lift',
-      'roll distribution',
-    ],
-    sentence: "I can't work out how the car rolls or moves its load in a corner yet; wheel and ride rates, which decide it, I can.",
-    line: 'show wheel rate',
+    name: 'dive, squat and torque steer',
+    words: ['dive', 'squat', 'pitch', 'pitch center', 'torque steer'],
+    sentence: "I can't work out how far the nose dives, the tail squats or the wheel tugs yet; anti-dive and anti-squat I can.",
+    line: 'show front anti dive',
   },
   {
-    name: 'anti-dive and anti-squat',
-    words: ['anti dive', 'antidive', 'anti squat', 'antisquat', 'anti lift', 'dive', 'squat', 'instant center', 'pitch center'],
-    sentence: "I can't work out anti-dive or anti-squat yet.",
-    line: 'show ride frequency',
-  },
-  {
-    name: 'grip and balance',
-    words: [
-      'let go',
-      'lets go',
-      'grip',
-      'understeer',
-      'oversteer',
-      'push',
-      'loose',
-      'balance',
-      'corner speed',
-      'cornering speed',
-      'lateral g',
-      'skidpad',
-      'tight',
-      'slide',
-      'slip angle',
-      'mu',
-      'friction',
-      'traction circle',
-    ],
-    sentence: "I can't tell grip or which end gives up first yet; where the weight and the stiffness lie I can.",
-    line: 'show front share',
-  },
-  {
-    name: 'wheelspin and traction',
-    words: [
-      'spin',
-      'wheelspin',
-      'traction',
-      'launch',
-      'differential',
-      'lsd',
-      'limited slip',
-      'whp',
-      'bhp',
-      'hook up',
-      'burnout',
-      'torque steer',
-    ],
-    sentence: "I can't tell yet whether the tires can take the thrust; thrust and speed in each gear I can work out.",
-    line: 'gear 6500 rpm 2nd 1.93 final 3.73 245/40R17',
+    name: 'statistics of runs',
+    words: ['run time', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
+    sentence: "I can't compare runs by their times yet; what a change of the car moves I can.",
+    line: 'compare now with dry',
   },
   {
     name: 'times and distances',
@@ -255,13 +145,6 @@ export const beyond: readonly Subject[] = [
     words: ['pyrometer', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
     sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
     line: 'pressure 30 psi at 65 f, hot 120 f',
-  },
-  {
-    name: 'the share of the springs alone',
-    words: ['spring alone', 'springs alone', 'without bar share'],
-    sentence:
-      "I can't start from a share that the springs alone would have: tell the spring rates, then seek the bar for a share of roll stiffness.",
-    line: 'show front share of roll stiffness',
   },
   {
     name: 'verdicts',
@@ -311,17 +194,17 @@ export function findBeyond(stems: readonly string[], vocabulary: Vocabulary): Fo
     for (let from = 0; from + length <= stems.length; from++) {
       const words = stems.slice(from, from + length).join(' ');
       const subject = keys.get(words);
-      // A word that is part of a longer phrase of the catalogs, right here, is theirs too.
-      if (!subject || (length === 1 && inCatalog(stems, from, vocabulary))) continue;
+      // What is part of a longer phrase of the catalogs, right here, is theirs too.
+      if (!subject || inCatalog(stems, from, length, vocabulary)) continue;
       if (!found || beyond.indexOf(subject) < beyond.indexOf(found.subject)) found = { subject, words };
     }
     if (found) return found;
   }
   return undefined;
 }
-function inCatalog(stems: readonly string[], at: number, vocabulary: Vocabulary): boolean {
-  for (let length = 4; length > 1; length--)
-    for (let from = Math.max(0, at - length + 1); from <= at && from + length <= stems.length; from++)
+function inCatalog(stems: readonly string[], at: number, size: number, vocabulary: Vocabulary): boolean {
+  for (let length = size + 3; length > size; length--)
+    for (let from = Math.max(0, at + size - length); from <= at && from + length <= stems.length; from++)
       if (vocabulary.phrases.has(keyOf(stems.slice(from, from + length)))) return true;
   return false;
 }

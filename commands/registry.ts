@@ -9,6 +9,8 @@ import { more } from './house/more.js';
 import { leave, leaveNow, prefix } from './house/room.js';
 import { share, unshare } from './house/share.js';
 import { box, boxAdd, boxEmpty, boxEmptyNow, boxForget } from './parts/box.js';
+import { bar } from './topics/bar.js';
+import { corner } from './topics/corner.js';
 import { gear } from './topics/gear.js';
 import { pressure } from './topics/pressure.js';
 import { ride } from './topics/ride.js';
@@ -24,11 +26,12 @@ import { back, keep } from './verbs/keep.js';
 import { save } from './verbs/save.js';
 import { set } from './verbs/set.js';
 import { show } from './verbs/show.js';
+import { split } from './verbs/split.js';
 import { tryOut } from './verbs/try.js';
 import { why } from './verbs/why.js';
 
-const verbs: readonly Command[] = [show, set, save, tryOut, find, compare, why, draw, doubt, keep, back, undo, history];
-const topics: readonly Command[] = [tire, wheel, gear, spring, ride, pressure];
+const verbs: readonly Command[] = [show, set, save, tryOut, find, compare, split, why, draw, doubt, keep, back, undo, history];
+const topics: readonly Command[] = [tire, wheel, gear, spring, ride, bar, corner, pressure];
 const house: readonly Command[] = [
   car,
   newCar,

@@ -43,12 +43,17 @@ export function read(line: string, setting: Setting): Reading | Stop {
   const hearing = setting.commands.find((command) => command.hears?.(text));
   if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: text, echoes: [], mended: false, names: [text] };
   const { text: plain, echoes } = plainer(text);
-  const reading = readPlain(plain, setting);
+  const reading = sure(readPlain(plain, setting), setting);
   return isStop(reading) || echoes.length === 0 ? reading : { ...reading, echoes: [...echoes, ...reading.echoes] };
 }
+/** Only lines that read are offered: what would be asked again, or refused, is left out. */
+function sure(got: Reading | Stop, setting: Setting): Reading | Stop {
+  if (!isStop(got)) return got;
+  const reads = (line: string) => !isStop(readPlain(plainer(line).text, setting));
+  if (got.stop === 'asked') return { ...got, choices: got.choices.filter((choice) => reads(choice.line)) };
+  return got.line === undefined || reads(got.line) ? got : { ...got, line: 'help' };
+}
 function readPlain(text: string, setting: Setting): Reading | Stop {
-  const hearing = setting.commands.find((command) => command.hears?.(text));
-  if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: text, echoes: [], mended: false, names: [text] };
   const tokens = scan(text);
   const vocabulary = vocabularyOf(setting.catalog);
   const needed = needsToHave(tokens);
@@ -104,13 +109,19 @@ const replacing = (reading: Reading | Stop, text: string): Reading | Stop =>
 
 /** `what rear bar would mine need to have ...`: what is to be changed, where the line says it. */
 function soughtIn(tokens: readonly Token[], needed: number, text: string, setting: Setting): readonly Item[] {
-  const end = tokens.findIndex((token, n) => n > 0 && n < needed && token.is === 'word' && /^(?:would|do|does|will|must|should)$/.test(token.text));
+  const end = tokens.findIndex(
+    (token, n) => n > 0 && n < needed && token.is === 'word' && /^(?:would|do|does|will|must|should)$/.test(token.text),
+  );
   if (end < 2) return [];
   const reading = readItems({ verb: 'forget', changes: false, topic: false, text, tokens: tokens.slice(1, end), names: [] }, setting);
   return isStop(reading) ? [] : reading.sides.flatMap(({ items }) => items).filter(({ entry }) => isInput(entry));
 }
 const withSought = (sides: Reading['sides'], items: readonly Item[]): Reading['sides'] =>
-  items.length === 0 ? sides : sides.length === 0 ? [{ items, subjects: [] }] : sides.map((side, n) => (n === 0 ? { ...side, items } : side));
+  items.length === 0
+    ? sides
+    : sides.length === 0
+      ? [{ items, subjects: [] }]
+      : sides.map((side, n) => (n === 0 ? { ...side, items } : side));
 
 /** Whether a topic's word and the next one belong to one name of the catalogs: `corner weight`, `bar rate`, but not `corner turnip`. */
 function belongsTo(topic: string, tokens: readonly Token[], from: number, setting: Setting): boolean {
@@ -125,7 +136,7 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
   const topic = { verb: asked.verb, sides: [], tried: [], names: [], rest: asked.text, echoes: [], mended: false };
   if (asked.tokens.length === 0) return topic;
   const { verb: _, ...rest } = asked;
-  const whole = readItems({ ...rest, verb: undefined, topic: false, text, tokens }, setting);
+  const whole = readItems({ ...rest, ...(asked.verb ? { about: asked.verb } : {}), verb: undefined, topic: false, text, tokens }, setting);
   const first = tokens[from];
   const sized = first?.is === 'size' || first?.is === 'rim';
   const after = () => readItems(asked, setting);
@@ -142,6 +153,20 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
     return isStop(reading) && !(whole.stop === 'refused' && reading.stop === 'asked') ? whole : reading;
   }
   const items = whole.sides.flatMap((side) => side.items);
+  // `bar anti-roll bar 22 mm`: the topic's word is no item of its own beside facts that have words.
+  const unsaid = new Set(items.filter((item) => item.said === undefined).map((item) => item.entry));
+  const [alone] = unsaid;
+  const topicWord = tokens[from - 1];
+  const named = topicWord?.is === 'word' ? (vocabularyOf(setting.catalog).phrases.get(stem(topicWord.text)) ?? []) : [];
+  if (unsaid.size === 1 && named.some(({ entry }) => entry === alone)) {
+    const reading = after();
+    if (
+      !isStop(reading) &&
+      reading.sides.some((side) => side.items.length > 0) &&
+      reading.sides.every((side) => side.items.every((item) => item.said !== undefined))
+    )
+      return reading;
+  }
   const told = items.filter((item) => item.said !== undefined);
   const placed = items.some((item) => item.placed && item.entry.scope !== 'car');
   const onlyFacts = items.length > 0 && told.length === items.length && whole.verb === undefined;

@@ -25,6 +25,8 @@ export interface Asked {
   readonly echo?: string;
   /** `what would mine need to have moths front share`: the line is a goal. */
   readonly goalOnly?: boolean;
+  /** The topic's word, where the line begins with it. */
+  readonly about?: string;
 }
 type Draft = Omit<Reading, 'rest' | 'echoes' | 'mended'>;
 /** A run of spans with its part in the line. */
@@ -50,9 +52,10 @@ class ItemsReader {
     this.#asked = asked;
     this.#setting = setting;
     this.#vocabulary = vocabularyOf(setting.catalog);
-    this.#ground = { vocabulary: this.#vocabulary, preferences: setting.preferences };
+    this.#ground = { vocabulary: this.#vocabulary, preferences: setting.preferences, ...(asked.about ? { topic: asked.about } : {}) };
     const { phrases } = this.#vocabulary;
-    const isCondition = (word: string) => phrases.get(word)?.some(({ entry }) => entry.scope === 'question' && isInput(entry)) ?? false;
+    const isCondition = (word: string) =>
+      phrases.get(word)?.some(({ entry }) => entry.scope === 'question' && entry.kind === 'quantity') ?? false;
     const manners = {
       find: asked.verb === 'find' && !asked.goalOnly,
       draw: asked.verb === 'draw',
@@ -63,10 +66,12 @@ class ItemsReader {
     const atoms = atomsOf(asked.tokens, this.#vocabulary, names, manners);
     this.#atoms = this.#withMe(atoms, names, manners.compare);
     this.#echoes = [...(asked.echo ? [asked.echo] : []), ...this.#atoms.echoes];
-    this.#sections = cut(this.#atoms.atoms, {
-      ...manners,
-      compare: manners.compare || this.#atoms.atoms.some((atom) => atom.is === 'between'),
-    });
+    this.#sections = sharedUnit(
+      cut(this.#atoms.atoms, {
+        ...manners,
+        compare: manners.compare || this.#atoms.atoms.some((atom) => atom.is === 'between'),
+      }),
+    );
   }
   /** `me`, `mine` and `now` are sides of a comparison only. */
   #withMe(atoms: Atoms, names: Names, compare: boolean): Atoms {
@@ -408,7 +413,7 @@ class ItemsReader {
     const told = (one: Candidate) => one.item.said !== undefined && isInput(one.item.entry);
     const reached = (one: Candidate) => figures.some((figure) => this.#reaches(figure, one.item));
     // What would change nothing of what is asked is not what was meant.
-    if (left.some(told) && figures.length > 0 && !left.some(reached)) return left;
+    if (!slot.words?.length && left.some(told) && figures.length > 0 && !left.some(reached)) return left;
     if (left.some(told)) keep(reached);
     else if (inputs.length > 0) keep((one) => inputs.every((input) => input.entry.scope === 'question' || this.#reaches(one.item, input)));
     // A bare fraction that needs no unit to be sane is the ratio that it looks like: at .65.
@@ -566,9 +571,16 @@ class ItemsReader {
       verb !== 'forget' &&
       (verb !== undefined || items.some((item) => item.said === undefined)) &&
       !this.#asked.topic;
+    const kinds = items.filter(
+      (item) => item.placed && item.entry.scope === 'axle' && item.entry.kind === 'choice' && item.said !== undefined,
+    );
+    const [kindAt] = kinds.length === 1 && kinds[0]?.places.length === 1 ? kinds[0].places : [];
     const place = (item: Item): Item => {
       if (item.placed) return item;
       if (item.entry.scope === 'gear' && gear !== undefined) return { ...item, places: [gear], placed: true };
+      // `rear axle beam, spring base 40 in`: what is said of an axle's kind is of that axle.
+      if (kindAt !== undefined && item.entry.scope === 'axle' && item.said !== undefined)
+        return { ...item, places: [kindAt], placed: true };
       if (!question || end === undefined || item.entry.alike) return item;
       if (item.entry.scope === 'axle') return { ...item, places: [end], placed: true };
       if (item.entry.scope === 'corner') return { ...item, places: end === 'front' ? ['lf', 'rf'] : ['lr', 'rr'], placed: true };
@@ -727,6 +739,16 @@ class ItemsReader {
     const echoes = [...new Set([...this.#echoes, ...notes, ...lists])];
     return { ...draft, rest: this.#asked.text, echoes, mended: this.#atoms.mended || this.#asked.echo !== undefined };
   }
+}
+/** `22 vs 25 mm`: one unit of two sides that have an amount each. */
+function sharedUnit(sections: Sections): Sections {
+  const amounts = sections.sides.map(({ atoms }) => atoms.filter((atom) => atom.is === 'amount'));
+  const units = new Set(amounts.flat().flatMap(({ token }) => token.unit ?? []));
+  const [unit] = units;
+  if (unit === undefined || units.size > 1 || amounts.length < 2 || amounts.some((all) => all.length !== 1)) return sections;
+  const withUnit = (atom: Atom): Atom =>
+    atom.is === 'amount' && atom.token.unit === undefined ? { ...atom, token: { ...atom.token, unit } } : atom;
+  return { ...sections, sides: sections.sides.map((side) => ({ ...side, atoms: side.atoms.map(withUnit) })) };
 }
 /** The runs of atoms between commas. */
 function segments(atoms: readonly Atom[]): readonly (readonly Atom[])[] {

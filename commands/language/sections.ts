@@ -138,7 +138,8 @@ class Cutter {
           end > n && end <= n + 4 && atoms.slice(n + 1, end).every((one) => one.is === 'word' || one.is === 'place' || one.is === 'break');
         if (!plain) return n;
         const after = atoms[end + 1];
-        const last = after?.is === 'word' && this.#manners.isCondition(after.word) ? end + 1 : end;
+        // `at 0.9 g braking 0.3 g`: the word is the next amount's.
+        const last = after?.is === 'word' && this.#manners.isCondition(after.word) && !isAmount(atoms[end + 2]) ? end + 1 : end;
         this.conditions.push(atoms.slice(n + 1, last + 1).filter((one) => one.is !== 'break'));
         return last;
       }

@@ -60,6 +60,8 @@ const piecesOf = (way: Way): Piece[] => {
 export interface Ground {
   readonly vocabulary: Vocabulary;
   readonly preferences: Preferences;
+  /** The topic of the line, whose word the others may leave out: `bar 22 mm, length 900 mm`. */
+  readonly topic?: string;
 }
 const waysKept = 16;
 const longestSpan = 9;
@@ -97,6 +99,19 @@ function keepCheapest(ways: Way[], way: Way): void {
   while (at > 0 && ways[at - 1]!.cost > way.cost) at--;
   ways.splice(at, 0, way);
   if (ways.length > waysKept) ways.pop();
+}
+type End = Extract<Atom, { is: 'place' }>;
+/** The ways in which place words can be part of an entry's own name, the most of them first, and the places that the others leave. */
+function withinNames(ends: readonly End[]): readonly { readonly taken: readonly string[]; readonly left: readonly string[] | undefined }[] {
+  const ways = Array.from({ length: 2 ** Math.min(ends.length, 3) }, (_, mask) => {
+    const rest = ends.filter((_end, n) => (mask & (1 << n)) === 0);
+    const left = rest.reduce<readonly string[] | undefined>(
+      (places, end) => (places ? places.filter((place) => end.places.includes(place)) : end.places),
+      undefined,
+    );
+    return { taken: ends.filter((_end, n) => (mask & (1 << n)) !== 0).map(({ word }) => word), left };
+  });
+  return ways.filter(({ left }) => left === undefined || left.length > 0).sort((a, b) => b.taken.length - a.taken.length);
 }
 class Section {
   readonly #atoms: readonly Atom[];
@@ -152,24 +167,29 @@ class Section {
   #span(from: number, to: number): { piece: Piece; cost: number }[] {
     const words: string[] = [];
     const placeWords: string[] = [];
+    const ends: End[] = [];
     let reach: readonly string[] | undefined;
     let plural = false;
     let amount: AmountAtom | TextAtom | undefined;
     let gear: string | undefined;
     for (const atom of this.#atoms.slice(from, to)) {
-      if (atom.is === 'word') words.push(atom.word);
-      else if (atom.is === 'place') {
+      if (atom.is === 'word') {
+        // bar anti-roll bar
+        if (!words.includes(atom.word)) words.push(atom.word);
+      } else if (atom.is === 'place') {
         if (placeWords.includes(atom.word)) return [];
         const before: readonly string[] | undefined = reach;
         reach = before ? before.filter((place) => atom.places.includes(place)) : atom.places;
-        if (reach.length === 0) return [];
         placeWords.push(atom.word);
+        ends.push(atom);
         plural ||= atom.plural;
       } else if (atom.is === 'gear') {
         if (gear !== undefined) return [];
         gear = atom.gear;
       } else if (atom.is === 'amount' || atom.is === 'text') amount = atom;
     }
+    // `front rear` is no place; `rear front view lever` is one of a name.
+    if (reach?.length === 0 && words.length === 0) return [];
     const text = () => this.#textOf(from, to);
     const slot = (candidates: readonly Candidate[], trouble?: Trouble): Piece => ({
       is: 'slot',
@@ -183,8 +203,7 @@ class Section {
         meaningsOf(amount.token.unit).some(({ dimension }) => this.#named.has(dimension) || dimension === 'ratio');
       if (shared) out.push({ piece: { is: 'partial', partial: { amount, reach, gear, text } }, cost: 1.4 });
       // Words that only name an end can be an entry's own: 52.5% front.
-      const own =
-        isAmount(amount) && placeWords.length > 0 && percent(amount) ? this.#byWords([], placeWords, reach, gear, amount) : undefined;
+      const own = isAmount(amount) && placeWords.length > 0 && percent(amount) ? this.#byWords([], ends, reach, gear, amount) : undefined;
       if (own && own.candidates.length > 0) out.push({ piece: slot(own.candidates), cost: 1 });
       const slang = isAmount(amount) && (plural || amount.token.plural) ? this.#slang(amount, reach) : undefined;
       if (slang) out.push({ piece: slot(slang.candidates, slang.trouble), cost: 1 });
@@ -200,10 +219,10 @@ class Section {
       const where = placeWords.join(' ') || (gear === undefined ? '' : ordinalOf(gear));
       return to - from === 1 ? [{ piece: slot([], { kind: 'alone', why: () => where }), cost: 6 }] : [];
     }
-    const found = this.#byWords(words, placeWords, reach, gear, amount);
+    const found = this.#byWords(words, ends, reach, gear, amount);
     const out: { piece: Piece; cost: number }[] = [];
     if (found.candidates.length > 0) {
-      const inputOnly = found.candidates.every((one) => isInput(one.item.entry));
+      const inputOnly = found.candidates.every((one) => isInput(one.item.entry) && one.item.said === undefined);
       const bare = amount === undefined && inputOnly && this.#hasAmounts && this.#mode !== 'goal' ? 11 : 0;
       out.push({ piece: slot(found.candidates), cost: 1 + found.cost + bare });
     } else if (found.trouble)
@@ -263,7 +282,7 @@ class Section {
   /** Entries whose words are these words: all of them, place words taken in or left out; else those whose words hold them. */
   #byWords(
     words: readonly string[],
-    placeWords: readonly string[],
+    ends: readonly End[],
     reach: readonly string[] | undefined,
     gear: string | undefined,
     amount: AmountAtom | TextAtom | undefined,
@@ -272,10 +291,8 @@ class Section {
     const asPercent = isAmount(amount) && percent(amount);
     let trouble: Trouble | undefined;
     // The more place words an entry's own words take, the more exactly it was named.
-    const inside = placeWords.length === 0 ? [false] : [true, false];
-    for (const taken of inside) {
-      const all = taken ? [...words, ...placeWords] : words;
-      const left = taken ? undefined : reach;
+    for (const { taken, left } of withinNames(ends)) {
+      const all = [...words, ...taken];
       const keys = asPercent ? [keyOf(all), keyOf([...all, 'percent']), keyOf([...all, 'share'])] : [keyOf(all)];
       for (const key of keys) {
         const found = phrases.get(key);
@@ -287,7 +304,11 @@ class Section {
     }
     if (trouble) return { candidates: [], trouble, cost: 0 };
     if (words.length === 0) return { candidates: [], cost: 0 };
-    return this.#wider(words, reach, gear, amount);
+    const { topic } = this.#ground;
+    const ofTopic = topic === undefined || words.includes(topic) ? undefined : phrases.get(keyOf([...words, topic]));
+    const own = ofTopic && this.#choose(ofTopic, reach, gear, amount);
+    if (own && own.candidates.length > 0) return { candidates: own.candidates, cost: 0.2 };
+    return reach?.length === 0 ? { candidates: [], cost: 0 } : this.#wider(words, reach, gear, amount);
   }
   #wider(
     words: readonly string[],
@@ -403,6 +424,8 @@ class Section {
     if (!amount) keep((one) => isInput(one.item.entry) === (this.#mode === 'record'));
     else if (this.#mode === 'goal') keep((one) => !isInput(one.item.entry));
     if (!amount) keep((one) => one.item.entry.kind !== 'curve');
+    // One thing that can be told in several ways is meant in the plainest, where no amount says which.
+    if (!amount) keep((one) => left.find((other) => sameThing(other.item.entry, one.item.entry)) === one);
     // One thing of the car, of an axle, of a wheel: it is meant where the words say, and as a whole where they don't.
     const least = Math.min(...left.map((one) => one.rank));
     if (related(left.map((one) => one.item.entry))) keep((one) => one.rank === least);
@@ -550,6 +573,7 @@ export function plainest(candidates: readonly Candidate[], changes: boolean, { p
   const least = Math.min(...plain.map(({ item }) => rank[item.entry.scope]));
   return plain.length > 0 ? plain.filter(({ item }) => rank[item.entry.scope] === least) : candidates;
 }
+const sameThing = (a: Entry, b: Entry): boolean => a === b || (a.instead !== undefined && a.instead === b.instead && a.scope === b.scope);
 /** Whether entries of one word are one thing at different places, as their names tell. */
 function related(entries: readonly Entry[]): boolean {
   const [first, ...others] = entries;

@@ -112,6 +112,10 @@ export function worth(entry: Entry, atom: AmountAtom, preferences: Preferences):
 }
 function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, preferences: Preferences): Worth {
   const { token } = atom;
+  const end = atom.to;
+  // 15 to 28 mm: the unit of the other end is of both.
+  if (token.unit === undefined && end?.unit !== undefined && meaningFor(end, dimension) === undefined)
+    return { bad: 'dimension', why: () => wrongDimension(end, entry, dimension, preferences) };
   const sane = isInput(entry) ? entry.sane : undefined;
   const positive = sane !== undefined && sane[0] >= 0;
   const plus = token.sign === '+' && positive && dimension !== 'ratio' ? 1 : token.apart && positive ? -1 : undefined;
@@ -186,7 +190,13 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
         ? undefined
         : `${bareText(token)} read as ${unit === '' ? chosen.value : `${number}${unit === '%' || unit === '°' ? unit : ` ${unit}`}`}`;
     const text = unit === '' ? number : unit === '%' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
-    return finish(toSI(chosen.value, chosen.unit, preferences), second ? atomText(atom) : text, note, !home, chosen.unit);
+    return finish(
+      toSI(chosen.value, chosen.unit, preferences),
+      second ? atomText(atom) : text,
+      note,
+      !home || token.soft === true,
+      chosen.unit,
+    );
   }
   if (fits.length > 1) return { bad: 'unit', why: () => `${token.text} of which unit?`, units: fits.map((one) => one.unit.shown) };
   return outside(entry, toSI(token.value, own[0]!, preferences), token, preferences);

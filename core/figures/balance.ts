@@ -147,7 +147,7 @@ export const rollover = figure({
   name: 'lateral acceleration at which the car would roll over',
   label: 'rolls over at',
   symbol: 'a_o',
-  words: ['rollover', 'roll over', 'tip over', 'rollover threshold'],
+  words: ['rollover', 'rollover threshold', 'rollover g'],
   dimension: 'acceleration',
   typical: { range: [11, 16], of: 'road cars; common practice, no source' },
   needs: { lifts },

@@ -1,6 +1,7 @@
 /** Every line of the corpora, read against the real catalog and commands. */
 import { describe, expect, test } from 'vitest';
 import { read } from '../../commands/resolve.js';
+import { corneringLines } from './lines/cornering.js';
 import { languageLines } from './lines/language.js';
 import { ownLines } from './lines/own.js';
 import { hostileLines, phoneLines } from './lines/phone.js';
@@ -14,6 +15,7 @@ test('no corpus was lost', () => {
   expect(phoneLines.length).toBe(35);
   expect(hostileLines.length).toBe(18);
   expect(languageLines.length).toBeGreaterThanOrEqual(35);
+  expect(corneringLines.length).toBeGreaterThanOrEqual(105);
   expect(ownLines.length).toBeGreaterThanOrEqual(317);
 });
 describe('lines from members', () => {
@@ -27,4 +29,7 @@ describe('lines of the language page', () => {
 });
 describe('lines of our own', () => {
   test.each(ownLines)('%s', check);
+});
+describe('lines about bars and corners', () => {
+  test.each(corneringLines)('%s', check);
 });

@@ -302,7 +302,7 @@ const refusals: readonly Line[] = [
 const beyond: readonly Line[] = [
   ['what sway bar do i need', 'refused: for how much, find, bar'],
   ['front arb stiffness', 'none | front.bar.rateAtEnds'],
-  ['how do i corner balance it', 'beyond: corner weight'],
+  ['how do i corner balance it', 'beyond: perch turns'],
   ['what’s my cross weight', 'show | cross'],
   ['how much wedge', 'show | cross'],
   ['1/8 toe out in degrees', 'beyond: toe'],
