@@ -13,6 +13,7 @@ import {
   evidenceWords,
   fillers,
   forWords,
+  isGrammar,
   joints,
   littleWords,
   placeWords,
@@ -310,6 +311,23 @@ class Reader {
     this.atoms.push({ is: 'word', word, typed });
     return 1;
   }
+  /** `roll stiffness with tire`: the word is part of a name, and no amount follows that it could bring. */
+  #withinName(n: number): boolean {
+    const stems = (tokens: readonly Token[]) =>
+      tokens.flatMap((token) => (token.is === 'word' && !isGrammar(token.text) ? [stem(token.text)] : []));
+    const before = stems(this.#tokens.slice(0, n));
+    const rest = this.#tokens.slice(n + 1);
+    return this.#vocabulary.withIn.some((name) => {
+      const size = name.before.length;
+      if (before.length < size || !name.before.every((word, k) => before[before.length - size + k] === word)) return false;
+      const length = name.after.length;
+      const next = rest[length];
+      return (
+        stems(rest.slice(0, length)).join(' ') === name.after.join(' ') &&
+        !(next?.is === 'amount' || next?.is === 'size' || next?.is === 'rim')
+      );
+    });
+  }
   /** A word that parts the line. Asked first without, then with `push`. */
   #marker(text: string, n: number, push = false): number | undefined {
     const put = (atom: Atom, length = 1): number => {
@@ -319,6 +337,7 @@ class Reader {
     const next = this.#word(n + 1);
     const nextToken = this.#tokens[n + 1];
     const previous = this.#tokens[n - 1];
+    if ((text === 'with' || text === 'without') && this.#withinName(n)) return put({ is: 'word', word: text, typed: text });
     if (text === 'without') return put({ is: 'with', without: true });
     if (text === 'if') return next === 'i' || next === 'we' ? put({ is: 'with', without: false }, 2) : put({ is: 'with', without: false });
     if (withWords.has(text)) return put({ is: 'with', without: false });

@@ -14,6 +14,8 @@ export interface Phrase {
 export interface Vocabulary {
   /** Phrases by their words, in alphabetical order: `frequency ride`. */
   readonly phrases: ReadonlyMap<string, readonly Phrase[]>;
+  /** Names that hold a `with`: the words before it, and those after it. */
+  readonly withIn: readonly { readonly before: readonly string[]; readonly after: readonly string[] }[];
   /** Every word of them, stemmed. */
   readonly words: ReadonlySet<string>;
   /** The keys of the phrases that hold a word. */
@@ -24,10 +26,10 @@ export interface Vocabulary {
   nameOf(entry: Entry): string;
 }
 /** Words that a phrase may hold and that lines leave out or in. */
-export const links: ReadonlySet<string> = new Set('of the a an and in to at on over that which its from for with is how what'.split(' '));
+export const links: ReadonlySet<string> = new Set('of the a an and in to at on over that which its from for is how what'.split(' '));
 
 export const keyOf = (words: readonly string[]): string => (words.length < 2 ? (words[0] ?? '') : [...words].sort().join(' '));
-/** The stems of a phrase that count. */
+/** The stems of a phrase that count, each once. */
 export function stemsOf(phrase: string): string[] {
   const all = phrase
     .toLowerCase()
@@ -35,7 +37,7 @@ export function stemsOf(phrase: string): string[] {
     .filter((word) => word !== '')
     .map(stem);
   const kept = all.filter((word) => !links.has(word));
-  return kept.length > 0 ? kept : all;
+  return [...new Set(kept.length > 0 ? kept : all)];
 }
 
 function compile(entries: readonly Entry[]): Vocabulary {
@@ -60,10 +62,22 @@ function compile(entries: readonly Entry[]): Vocabulary {
   };
   const later: (readonly [readonly string[], Phrase])[] = [];
   const add = (stems: readonly string[], phrase: Phrase) => {
-    const kept = stems.filter((word) => !isGrammar(word));
+    // `roll stiffness with tire` is not the tire's: the word tells names apart.
+    const kept = stems.filter((word) => !isGrammar(word) || word === 'with' || word === 'without');
     if (kept.length === stems.length) put(stems, phrase);
     else if (kept.length > 0) later.push([kept, phrase]);
   };
+  const withIn: { before: string[]; after: string[] }[] = [];
+  for (const { kind, words: own = [] } of entries)
+    for (const phrase of kind === 'structure' ? [] : own) {
+      const parts = phrase
+        .toLowerCase()
+        .split(/[^\p{L}\p{N}.]+/u)
+        .map(stem);
+      const at = parts.findIndex((word) => word === 'with' || word === 'without');
+      const kept = (some: readonly string[]) => some.filter((word) => !isGrammar(word) && !links.has(word));
+      if (at > 0) withIn.push({ before: kept(parts.slice(0, at)), after: kept(parts.slice(at + 1)) });
+    }
   for (const entry of entries) {
     if (entry.kind === 'structure' || entry.kind === 'place') continue;
     const own = (entry.words ?? []).map(stemsOf);
@@ -90,6 +104,7 @@ function compile(entries: readonly Entry[]): Vocabulary {
   const inputs = entries.filter(isInput);
   return {
     phrases,
+    withIn,
     words,
     holding,
     inputs,
@@ -98,10 +113,11 @@ function compile(entries: readonly Entry[]): Vocabulary {
       const known = names.get(entry);
       if (known !== undefined) return known;
       // Its own word that no other entry of its kind has which the same places could name, else the plainest one.
+      const wide = ({ scope }: Entry) => (scope === 'question' ? 'car' : scope);
       const near = (other: Entry) =>
-        other.scope === entry.scope || (entry.scope === 'corner' && other.scope === 'axle' && !entry.extensive);
+        wide(other) === wide(entry) || (entry.scope === 'corner' && other.scope === 'axle' && !entry.extensive);
       const rivals = (word: string) =>
-        (phrases.get(keyOf(stemsOf(word).filter((one) => !isGrammar(one)))) ?? []).filter(
+        (phrases.get(keyOf(stemsOf(word).filter((one) => !isGrammar(one) || one === 'with' || one === 'without'))) ?? []).filter(
           (one) =>
             one.entry !== entry &&
             isInput(one.entry) === isInput(entry) &&

@@ -97,7 +97,9 @@ const evidence = { measured: 'measured', spec: 'from the spec sheet', estimated:
 export function writeReading(reading: Omit<Reading, 'rest' | 'echoes' | 'mended'>, setting: Setting): string {
   if (reading.verb === 'find' && reading.goal && !reading.goal.said) {
     const subjects = reading.sides.flatMap((side) => side.subjects.map((subject) => writeSubject(subject, setting)));
-    return `what would mine need to have ${writeItem(reading.goal, setting)}${subjects.length > 0 ? ` on ${subjects.join(' ')}` : ''}`;
+    const sought = reading.sides.flatMap((side) => side.items);
+    const what = sought.length > 0 ? `what ${writeItems(sought, setting)} would mine need` : 'what would mine need';
+    return `${what} to have ${writeItem(reading.goal, setting)}${subjects.length > 0 ? ` on ${subjects.join(' ')}` : ''}`;
   }
   const sides = reading.sides.map((side) => writeClause(side, setting)).filter((side, _, all) => side !== '' || all.length > 1);
   const parts = [
