@@ -7,7 +7,7 @@ import type { Reached } from '../cornering/roots.js';
 import { complianceSteer } from '../inputs/axles.js';
 import { corneringStiffness } from '../inputs/grip.js';
 import { wheelbase } from '../inputs/mass.js';
-import { cornerModel, manoeuvre, model } from './cornering.js';
+import { bends, cornerModel, manoeuvre, model } from './cornering.js';
 import { cornerMass } from './loads.js';
 
 const g = 9.80665;
@@ -36,6 +36,7 @@ export const axleLimitThisWay = figure({
   },
   source: `${hypothetical}; ${model}`,
   caution: limitCaution,
+  nonlinear: bends,
 });
 export const carLimit = figure({
   path: 'limit.car',
@@ -54,21 +55,21 @@ export const carLimit = figure({
   nonlinear: 'The lesser of two: near a tie its plus-or-minus is that of the one which is less now.',
 });
 const indexSource =
-  'our own index, no standard one is known to us: how much later the rear gives up than the front, over the earlier of both';
+  'our own index, no standard one is known to us: how much later the rear gives up than the front, over the earlier of both: above 0 the front gives up first';
 export const balanceIndex = figure({
   path: 'balance',
   scope: 'car',
-  name: 'balance at the limit, front first above 0',
-  label: 'balance at the limit',
+  name: 'balance at the limit',
   main: true,
   symbol: 'B',
-  words: ['balance', 'handling balance', 'limit balance', 'rotation', 'understeer', 'oversteer', 'push', 'loose'],
+  words: ['balance', 'balance percent', 'handling balance', 'limit balance', 'rotation', 'understeer', 'oversteer', 'push', 'loose'],
   dimension: 'ratio',
   typical: { range: [-0.05, 0.15], of: 'road cars push a little; common practice, no source' },
   needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
   compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
   formula: '(rear - front) / min(front, rear)',
   source: indexSource,
+  nonlinear: bends,
 });
 export const otherWayLimit = figure({
   path: 'limit.otherWay',
@@ -86,6 +87,7 @@ export const otherWayLimit = figure({
   },
   source: `in a turn the other way than asked; ${hypothetical}; ${model}`,
   caution: limitCaution,
+  nonlinear: bends,
 });
 export const otherWayBalance = figure({
   path: 'balance.otherWay',
@@ -93,12 +95,13 @@ export const otherWayBalance = figure({
   name: 'balance at the limit the other way',
   label: 'balance other way',
   symbol: 'B',
-  words: ['balance the other way', 'other balance'],
+  words: ['balance the other way', 'other balance', 'other balance percent'],
   dimension: 'ratio',
   needs: { front: front(otherWayLimit), rear: rear(otherWayLimit) },
   compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
   formula: '(rear - front) / min(front, rear)',
   source: indexSource,
+  nonlinear: bends,
 });
 
 /** A wheel and the lateral acceleration, over g and without sign, at which it happens. */
@@ -120,9 +123,11 @@ export const lifts = structure({
   scope: 'car',
   name: 'where the inner wheels leave the ground',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }): Lifts => {
+  compute: ({ model, manoeuvre }, near): Lifts => {
     const way = directionOf(manoeuvre);
-    const inner: readonly Wheel[] = way === 1 ? [0, 2] : [1, 3];
+    // A wheel that stays down in the car as it is has no lift-off that could be in doubt; to search for one that isn't there is the dearest of all.
+    const lifted = (wheel: Wheel): boolean => !near || [near.first, near.second].some((one) => one?.wheel === places[wheel]);
+    const inner = (way === 1 ? ([0, 2] as const) : ([1, 3] as const)).filter(lifted);
     const found = inner.flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
     return { first: found[0], second: found[1] };
   },
@@ -140,6 +145,7 @@ export const firstLift = figure({
   needs: { lifts },
   compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
   source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
+  nonlinear: bends,
 });
 export const rollover = figure({
   path: 'rollover',
@@ -154,6 +160,7 @@ export const rollover = figure({
   compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
   source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
   caution: 'No promise of safety: a curb, a rut or a quick swerve rolls a car over at less.',
+  nonlinear: bends,
 });
 export const contacts = structure({
   path: 'cornering.contacts',
@@ -188,6 +195,7 @@ export const firstContact = figure({
   compute: ({ contacts }) => contacts.first.lateral * g,
   source: `bump stop or bind, of the outer wheels; ${model}`,
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
+  nonlinear: bends,
 });
 
 const linearRange = 'linear range of the tires, both of an axle alike; after Gillespie, from memory';
@@ -249,6 +257,7 @@ export const characteristicSpeed = figure({
           'rear.tire.cornering',
         ),
   source: 'sqrt(wheelbase g/gradient): there the steer for a radius is twice that of a crawl; after Gillespie, from memory',
+  nonlinear: 'It grows without end as the gradient goes to nothing: a doubt that gets there is taken from its other side.',
 });
 export const criticalSpeed = figure({
   path: 'understeer.criticalSpeed',
@@ -264,6 +273,7 @@ export const criticalSpeed = figure({
       : refuse('Only a car that oversteers in the linear range has a critical speed.', 'front.tire.cornering', 'rear.tire.cornering'),
   source: 'sqrt(wheelbase g/-gradient): above it such a car does not run straight by itself; after Gillespie, from memory',
   caution: 'A car that oversteers in the linear range swerves by itself above this speed.',
+  nonlinear: 'It grows without end as the gradient goes to nothing: a doubt that gets there is taken from its other side.',
 });
 export const staticMargin = figure({
   path: 'understeer.staticMargin',

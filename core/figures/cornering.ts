@@ -31,6 +31,10 @@ const degree = Math.PI / 180;
 export const model =
   'four-wheel equilibrium (core/cornering/residual.ts): steady turn of over ten wheelbases, roll under about 6 degrees, no wings, no slip angles or transients, roll centers where they are told';
 
+/** Said of the numbers that are read off the equilibrium. */
+export const bends =
+  'Springs that come loose, stops that are met and wheels that lift bend it: a doubt that reaches across such a point is taken from its ends and halfway.';
+
 export const droopStopNow = figure({
   path: 'droopStop.now',
   scope: 'axle',

@@ -3,7 +3,7 @@ import { figure, left, thisAxle, thisSide } from '../catalog.js';
 import { barTorque } from '../cornering/parts.js';
 import { at } from '../cornering/unknowns.js';
 import { barLever, linkLonger } from '../inputs/bars.js';
-import { cornerModel, model, restState } from './cornering.js';
+import { bends, cornerModel, model, restState } from './cornering.js';
 
 const g = 9.80665;
 const care = 'A bar under preload springs when a link comes off: car level on its wheels or both sides hanging.';
@@ -24,6 +24,7 @@ export const preload = figure({
   },
   source: links,
   caution: care,
+  nonlinear: bends,
 });
 export const crossHooked = figure({
   path: 'preload.cross',
@@ -40,6 +41,7 @@ export const crossHooked = figure({
     return (rf! + lr!) / (lf! + rf! + lr! + rr!);
   },
   source: links,
+  nonlinear: bends,
 });
 export const linkForce = figure({
   path: 'preload.link',
@@ -53,6 +55,7 @@ export const linkForce = figure({
   compute: ({ model, rest, axle, lever }) =>
     barTorque(model.axles[axle === 'front' ? 0 : 1], axle === 'front' ? 0 : 1, rest.state.x) / lever,
   source: links,
+  nonlinear: bends,
 });
 export const shorten = figure({
   path: 'preload.shorten',

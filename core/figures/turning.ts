@@ -8,7 +8,7 @@ import { camber } from '../inputs/alignment.js';
 import { camberGain } from '../inputs/axles.js';
 import { lateral } from '../inputs/turning.js';
 import { carLimit } from './balance.js';
-import { cornerModel, cornerState, gainOfArm, manoeuvre, model, restState } from './cornering.js';
+import { bends, cornerModel, cornerState, gainOfArm, manoeuvre, model, restState } from './cornering.js';
 
 const g = 9.80665;
 const rollCaution = 'Past about 6 degrees of roll the small-angle model reads short.';
@@ -29,6 +29,7 @@ export const rollAngle = figure({
   compute: ({ manoeuvre, state: { x } }) => ((manoeuvre.lateral < 0 ? -1 : 1) * (x[at.roll(0)]! + x[at.roll(1)]!)) / 2,
   source: `of the body against the road, tires included, mean of both ends; ${asked}`,
   caution: rollCaution,
+  nonlinear: bends,
 });
 export const elasticRoll = figure({
   path: 'roll.onSprings',
@@ -46,6 +47,7 @@ export const elasticRoll = figure({
     return (manoeuvre.lateral < 0 ? -1 : 1) * (x[at.roll(j)]! - onTires);
   },
   source: `roll angle less that of the wheels on their tires; ${asked}`,
+  nonlinear: bends,
 });
 export const rollPerG = figure({
   path: 'roll.perG',
@@ -61,6 +63,7 @@ export const rollPerG = figure({
     (x[at.roll(0)]! + x[at.roll(1)]! - rest.state.x[at.roll(0)]! - rest.state.x[at.roll(1)]!) / 2 / manoeuvre.lateral,
   source: `change of roll from rest over the lateral g; ${asked}`,
   caution: rollCaution,
+  nonlinear: bends,
 });
 export const rollPerGAtRest = figure({
   path: 'roll.perGAtRest',
@@ -73,6 +76,7 @@ export const rollPerGAtRest = figure({
   needs: { rest: restState },
   compute: ({ rest }) => (rest.slopes[at.roll(0)]! + rest.slopes[at.roll(1)]!) / 2,
   source: `slope of the roll angle over lateral g, at none; ${model}`,
+  nonlinear: bends,
 });
 
 export const loadInTurn = figure({
@@ -87,6 +91,7 @@ export const loadInTurn = figure({
   needs: { ...state, axle: thisAxle, side: thisSide },
   compute: ({ state: { x }, axle, side }) => x[at.load + (axle === 'front' ? 0 : 2) + (side === 'left' ? 0 : 1)]! / g,
   source: `${asked}; 0: the wheel is off the ground`,
+  nonlinear: bends,
 });
 export const parts = structure({
   path: 'cornering.parts',
@@ -115,6 +120,7 @@ export const transfer = figure({
   dimension: 'mass',
   ...partly('transfer'),
   source: `half of what the outer wheel gained on the inner; ${asked}`,
+  nonlinear: bends,
 });
 export const transferUnsprung = figure({
   path: 'loadTransfer.unsprung',
@@ -148,6 +154,7 @@ export const transferElastic = figure({
   dimension: 'mass',
   ...partly('elastic'),
   source: `without what gravity adds to it; ${asked}`,
+  nonlinear: bends,
 });
 export const transferGravity = figure({
   path: 'loadTransfer.gravity',
@@ -159,6 +166,7 @@ export const transferGravity = figure({
   dimension: 'mass',
   ...partly('gravity'),
   source: `sprung weight times its sideways shift, to the axles as springs and bars share the moment; ${asked}`,
+  nonlinear: bends,
 });
 export const transferJacking = figure({
   path: 'loadTransfer.jacking',
@@ -170,6 +178,7 @@ export const transferJacking = figure({
   dimension: 'mass',
   ...partly('jacking'),
   source: `what springs of unlike rate left and right make of the body's rise: their load transfer beyond that of the roll alone; ${asked}`,
+  nonlinear: bends,
 });
 export const jacking = figure({
   path: 'cornering.jacking',
@@ -182,6 +191,7 @@ export const jacking = figure({
   needs: ofAxle,
   compute: ({ parts, axle }) => parts.axles[axle === 'front' ? 0 : 1].lift,
   source: `the outer tire carries more of the lateral force, so that its links lift more than the inner ones pull down; ${asked}`,
+  nonlinear: bends,
 });
 const ends = { front: front(transfer), rear: rear(transfer) } as const;
 export const transferShare = figure({
@@ -205,6 +215,7 @@ export const transferShare = figure({
   compute: ({ front, rear }) => front / (front + rear),
   formula: 'front / (front + rear)',
   source: 'of all transfer: unsprung, links, springs and bars, gravity',
+  nonlinear: bends,
 });
 export const elasticShare = figure({
   path: 'loadTransfer.elasticFrontShare',
@@ -218,6 +229,7 @@ export const elasticShare = figure({
   compute: ({ front, rear }) => front / (front + rear),
   formula: 'front / (front + rear)',
   source: 'springs and bars alone',
+  nonlinear: bends,
 });
 
 const side = (s: 'left' | 'right'): 0 | 1 => (s === 'left' ? 0 : 1);
@@ -233,6 +245,7 @@ export const travelInTurn = figure({
   needs: { model: cornerModel, state: cornerState, axle: thisAxle, side: thisSide },
   compute: ({ model, state: { x }, axle, side: s }) => bumpOf(model.axles[axleOf(axle)], axleOf(axle), side(s), x),
   source: `from where it stands, on a beam axle of its spring; droop is negative; ${asked}`,
+  nonlinear: bends,
 });
 export const travelLeft = figure({
   path: 'cornering.travelLeft',
@@ -251,6 +264,7 @@ export const travelLeft = figure({
   },
   source: `until the bump stop or bind, whichever comes first; below 0 it is on its stop; ${asked}`,
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
+  nonlinear: bends,
 });
 export const camberInTurn = figure({
   path: 'cornering.camber',
@@ -264,6 +278,7 @@ export const camberInTurn = figure({
   compute: ({ model, state: { x }, camber, gain, axle, side: s }) =>
     camberAt(model.axles[axleOf(axle)], axleOf(axle), side(s), x, camber, gain),
   source: `against the road: camber at rest, roll of the body, and change of camber with travel; on a beam the roll of the axle; ${asked}`,
+  nonlinear: bends,
 });
 export const useInTurn = figure({
   path: 'grip.use',
@@ -276,6 +291,7 @@ export const useInTurn = figure({
   needs: { ...state, axle: thisAxle },
   compute: ({ model, manoeuvre, state, axle }) => axleUse(model, manoeuvre, state, axleOf(axle)),
   source: `lateral force over what both wheels can give at their loads, friction ellipse; over 1 there is no steady state; ${asked}`,
+  nonlinear: bends,
 });
 export const gripMargin = figure({
   path: 'grip.margin',
