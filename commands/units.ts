@@ -179,6 +179,7 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
   ],
 };
 
+const dimensionNames: readonly Dimension[] = Object.keys(units) as Dimension[];
 /** The member's own unit, by dimension. */
 const home: Readonly<Record<Preferences['units'], Readonly<Record<Dimension, string>>>> = {
   us: {
@@ -255,17 +256,26 @@ export function homeUnit(dimension: Dimension, preferences: Preferences): Unit {
 }
 /** The member's own unit first, then the others that a bare number may be in. */
 export function everydayUnits(dimension: Dimension, preferences: Preferences): readonly Unit[] {
-  const own = homeUnit(dimension, preferences);
-  const others = (everyday[dimension] ?? []).map((shown) => unitShown(dimension, shown)).filter((one) => one !== undefined && one !== own);
-  return [own, ...others.filter((one) => one !== undefined)];
+  return familiar[preferences.units].get(dimension) ?? [homeUnit(dimension, preferences)];
 }
+function familiarTo(system: Preferences['units']): ReadonlyMap<Dimension, readonly Unit[]> {
+  const preferences: Preferences = { units: system, decimalMark: '.' };
+  return new Map(
+    dimensionNames.map((dimension) => {
+      const own = homeUnit(dimension, preferences);
+      const others = (everyday[dimension] ?? []).map((shown) => unitShown(dimension, shown)).filter((one) => one !== undefined);
+      return [dimension, [own, ...others.filter((one) => one !== own)]];
+    }),
+  );
+}
+const familiar = { us: familiarTo('us'), metric: familiarTo('metric') };
 
 export interface Meaning {
   readonly dimension: Dimension;
   readonly unit: Unit;
 }
 const meanings = new Map<string, Meaning[]>();
-for (const dimension of Object.keys(units) as Dimension[])
+for (const dimension of dimensionNames)
   for (const one of units[dimension])
     for (const typed of one.typed) {
       const known = meanings.get(typed) ?? [];

@@ -225,7 +225,7 @@ class ItemsReader {
   /** In a line about what is not built, a fact that is wrong whatever it is for: `wheelbase 0`, `track 58 lb, what's my roll stiffness`. */
   #plainlyWrong(): Stop | undefined {
     for (const segment of segments(this.#atoms.atoms)) {
-      const [slots = []] = readings(segment, 'ask', this.#ground);
+      const [slots = []] = readings(segment, 'ask', this.#ground, false);
       const apart = slots.length === 1;
       for (const { trouble } of slots)
         if (

@@ -610,9 +610,9 @@ const signature = (slots: readonly Slot[]): string =>
 /** Above this a reading holds a word that nothing took, or an amount that is none. */
 const doubtful = 8;
 /** The readings of a section that cost least: one, or several that cost the same and differ. */
-export function readings(atoms: readonly Atom[], mode: Mode, ground: Ground): readonly (readonly Slot[])[] {
+export function readings(atoms: readonly Atom[], mode: Mode, ground: Ground, lastResorts = true): readonly (readonly Slot[])[] {
   const near = cheapest(new Section(atoms, mode, ground, false));
-  if (near.cost < doubtful && near.out.every((slots) => slots.every((slot) => !slot.trouble))) return near.out;
+  if (!lastResorts || (near.cost < doubtful && near.out.every((slots) => slots.every((slot) => !slot.trouble)))) return near.out;
   return cheapest(new Section(atoms, mode, ground, true)).out;
 }
 function cheapest(section: Section): { readonly cost: number; readonly out: readonly (readonly Slot[])[] } {
