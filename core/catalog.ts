@@ -58,7 +58,8 @@ export type Turn = 'front' | 'rear' | 'left' | 'right' | 'higher' | 'then';
 
 export type Needs<S extends Scope> = Readonly<Record<string, Need<Around<S>, unknown>>>;
 type Given<N> = { readonly [K in keyof N]: N[K] extends Need<Scope, infer V> ? V : never };
-type Compute<N, V> = (given: Given<N>) => V | Refusal;
+/** `near` is what the same structure of the same car is when no error is in play: somewhere to start from, where a search has one. What it ends at must not depend on it. */
+type Compute<N, V> = (given: Given<N>, near?: V) => V | Refusal;
 
 /** How to estimate an input that the member has not told. */
 export interface Rule<S extends Scope, V, N extends Needs<S>> {
@@ -184,7 +185,7 @@ export interface Entry {
   readonly error?: 'common' | 'each';
   readonly needs?: Readonly<Record<string, Need<Scope, unknown>>>;
   // Method syntax on purpose: the engine gives exactly what `needs` lists, which is what the typed function asked for.
-  compute?(given: Readonly<Record<string, unknown>>): unknown;
+  compute?(given: Readonly<Record<string, unknown>>, near?: unknown): unknown;
   parse?(text: string): object | Refusal;
   write?(value: object): string;
 }

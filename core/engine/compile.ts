@@ -42,6 +42,8 @@ export interface Catalog {
   readonly readers: readonly (readonly number[])[];
   /** The nodes of each estimating rule, by its name. */
   readonly rules: ReadonlyMap<string, readonly number[]>;
+  /** The `then` nodes. */
+  readonly past: readonly number[];
   /** How many needs all nodes have together. */
   readonly picks: number;
   /** How many the node has that needs most. */
@@ -168,6 +170,7 @@ export function compile(entries: Iterable<Entry>): Catalog {
     below,
     readers: readersOf(nodes),
     rules,
+    past: nodes.filter(({ then }) => then).map(({ index }) => index),
     picks,
     mostNeeds: Math.max(0, ...nodes.map(({ keys }) => keys.length)),
     node,

@@ -31,7 +31,8 @@ export class Errors {
     this.#state = state;
     this.#ofFact = new Int32Array(catalog.nodes.length).fill(none);
     const bySource = new Map<string, number[]>();
-    for (const { index, kind } of catalog.nodes) {
+    for (const index of state.toldNodes.sort((a, b) => a - b)) {
+      const { kind } = catalog.nodes[index]!;
       const fact = state.fact[index];
       if (!fact || !(fact.within > 0) || state.same[index] || (kind !== 'quantity' && kind !== 'curve')) continue;
       const members = bySource.get(fact.source);

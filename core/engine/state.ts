@@ -23,6 +23,8 @@ export interface State {
   /** By node: what its own compute or parse refused. A node that only lacks a need has none. */
   readonly refusal: (Refusal | undefined)[];
   readonly fact: (Fact | undefined)[];
+  /** The nodes that have one. */
+  readonly toldNodes: number[];
   /** Told numbers, by node. */
   readonly told: Float64Array;
   /** What was told otherwise, read: the option, the curve, what the designation stands for. */
@@ -40,6 +42,7 @@ function tell(state: State, node: Node, fact: Fact): void {
   const { value } = fact;
   const { entry, index } = node;
   state.fact[index] = fact;
+  state.toldNodes.push(index);
   if (entry.kind === 'quantity' && typeof value === 'number' && Number.isFinite(value)) {
     state.told[index] = value;
   } else if (entry.kind === 'curve' && isCurve(value)) {
@@ -68,15 +71,16 @@ const sameFact = (a: Fact | undefined, b: Fact | undefined): boolean =>
 
 function markUnchanged(catalog: Catalog, state: State, situation: Situation): void {
   const { same } = state;
-  const unchanged = situation.then === undefined;
-  for (const node of catalog.nodes) {
-    if (!node.then) continue;
-    same[node.index] =
-      unchanged ||
-      (sameFact(state.fact[node.index], state.fact[node.now]) &&
-        node.from.every((sources, k) => sourcesAreSame(catalog, state, node, sources, k)))
-        ? 1
-        : 0;
+  if (situation.then === undefined) {
+    for (const index of catalog.past) same[index] = 1;
+    return;
+  }
+  for (const index of catalog.past) {
+    const node = catalog.nodes[index]!;
+    const unchanged =
+      sameFact(state.fact[index], state.fact[node.now]) &&
+      node.from.every((sources, k) => sourcesAreSame(catalog, state, node, sources, k));
+    same[index] = unchanged ? 1 : 0;
   }
 }
 /** A need of a `then` node reads `then` nodes only; it is unchanged when each of them is, or when now reads them too. */
@@ -95,6 +99,7 @@ export function load(catalog: Catalog, situation: Situation): State {
     other: new Array(size).fill(undefined),
     refusal: new Array(size).fill(undefined),
     fact: new Array(size).fill(undefined),
+    toldNodes: [],
     told: new Float64Array(size).fill(Number.NaN),
     toldOther: new Array(size).fill(undefined),
     same: new Uint8Array(size),

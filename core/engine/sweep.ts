@@ -283,8 +283,8 @@ export class Sweep {
   /** A node with what it is given, off by a part of its own half-width: a number, or the place of a thing. */
   #compute(node: Node, given: Given, part: number): number {
     const { index, within } = node;
-    // A structure may keep what it is given.
-    const result = node.compute?.(node.given ? given : { ...given });
+    // A structure may keep what it is given; where it is searched for, it is found near where it is without the error.
+    const result = node.given ? node.compute?.(given) : node.compute?.({ ...given }, this.#state.other[index]);
     if (typeof result === 'number') {
       if (!Number.isFinite(result) || Number.isNaN(this.#state.number[index]!)) return this.#nothing(index);
       return this.#settled(index, part !== 0 && within ? result + part * halfWidth(result, within) : result);

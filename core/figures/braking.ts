@@ -230,11 +230,11 @@ export const brakingInTurn = structure({
   scope: 'car',
   name: 'how hard the car can brake in the turn',
   needs: { model: cornerModel, lateral, turn, braking, share: brakeShareNow },
-  compute: ({ model, lateral, turn, braking, share }) => {
+  compute: ({ model, lateral, turn, braking, share }, near?: CornerBraking) => {
     // A search of its own: only for a question about braking.
     if (!(braking > 0)) return refuse('Ask it with some braking in the turn: braking 0.3 g.', 'braking');
     const signed = ((turn === 'left' ? 1 : -1) * lateral) / g;
-    const found = cornerBraking(model, signed, share, last?.state.lateral === signed ? last : undefined);
+    const found = cornerBraking(model, signed, share, near ?? (last?.state.lateral === signed ? last : undefined));
     if (!isRefusal(found)) last = found;
     return found;
   },

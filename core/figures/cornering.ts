@@ -1,6 +1,6 @@
 /** The car as the four-wheel equilibrium sees it, and how it holds the turn that is asked. Steady state; roll under about 6 degrees; no wings. */
 import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure, thisSide } from '../catalog.js';
-import { type Equilibrium, holding, tangent } from '../cornering/equilibrium.js';
+import { type Equilibrium, equilibrium, holding, tangent } from '../cornering/equilibrium.js';
 import { powerGrip } from '../cornering/grip.js';
 import type { AxleModel, CamberModel, CornerModel, Manoeuvre, WheelLaw } from '../cornering/model.js';
 import { steadyTurn } from '../cornering/model.js';
@@ -301,7 +301,8 @@ export const cornerState = structure({
   scope: 'car',
   name: 'how the car holds the turn that is asked',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }): Equilibrium | ReturnType<typeof refuse> => holding(model, manoeuvre, 'turn'),
+  compute: ({ model, manoeuvre }, near?: Equilibrium): Equilibrium | ReturnType<typeof refuse> =>
+    near ? equilibrium(model, manoeuvre, near) : holding(model, manoeuvre, 'turn'),
   source: model,
 });
 /** The car at rest with its bars hooked up, and how everything starts to move as it turns. */
@@ -315,8 +316,8 @@ export const restState = structure({
   scope: 'car',
   name: 'how the car stands with its bars hooked up, and how it starts to lean',
   needs: { model: cornerModel },
-  compute: ({ model }) => {
-    const state = holding(model, steadyTurn(0), 'rest');
+  compute: ({ model }, near?: AtRest) => {
+    const state = near ? equilibrium(model, steadyTurn(0), near.state) : holding(model, steadyTurn(0), 'rest');
     if ('refused' in state) return state;
     const slopes = tangent(model, state);
     const made: AtRest = { state, slopes };

@@ -131,13 +131,13 @@ export const cornering = structure({
   scope: 'car',
   name: 'how the driven wheels hold thrust in the turn that is asked',
   needs: { model: cornerModel, lateral, turn, frontLift: maybe(front(driveLift)), rearLift: maybe(rear(driveLift)), ...drivenBoth },
-  compute: ({ model: asked, lateral, turn, frontLift = 0, rearLift = 0, drivenFront, drivenRear }) => {
+  compute: ({ model: asked, lateral, turn, frontLift = 0, rearLift = 0, drivenFront, drivenRear }, here?: CornerThrust) => {
     // The model has the links as the question has them: braking, maybe.
     const lifting = (j: 0 | 1, lift: number): AxleModel =>
       asked.axles[j].driveLift === lift ? asked.axles[j] : { ...asked.axles[j], driveLift: lift };
     const model: CornerModel = { ...asked, axles: [lifting(0, frontLift), lifting(1, rearLift)] };
     const signed = ((turn === 'left' ? 1 : -1) * lateral) / g;
-    const near = last && last.state.lateral === signed ? last : undefined;
+    const near = here ?? (last?.state.lateral === signed ? last : undefined);
     const found = cornerThrust(model, signed, [drivenFront, drivenRear], near);
     if (!isRefusal(found)) last = found;
     return found;
