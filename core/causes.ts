@@ -62,6 +62,7 @@ function repeatable(): () => number {
     return state / 2 ** 32;
   };
 }
+const unmixed = refuse('A mixture of the two has no such figure, so that its change can not be split.');
 /** Orders drawn where there are too many groups for all: the error of a part is then a few per cent of the change. */
 const orders = 48;
 
@@ -73,9 +74,9 @@ const orders = 48;
  */
 export function causesOf(catalog: Catalog, from: Situation, to: Situation, figure: string): Causes | Refusal {
   const [a, b] = [spelledOut(catalog, from, to), spelledOut(catalog, to, from)];
-  const groups = differing(catalog, a, b, figure);
+  const all = differing(catalog, a, b, figure);
   const then = to.then ?? from.then;
-  const value = (mask: bigint): number | undefined => {
+  const mixture = (groups: readonly (readonly string[])[], mask: bigint): number | undefined => {
     const facts = new Map(a);
     groups.forEach((paths, n) => {
       if ((mask & (1n << BigInt(n))) === 0n) return;
@@ -88,14 +89,39 @@ export function causesOf(catalog: Catalog, from: Situation, to: Situation, figur
     const number = evaluate(catalog, then ? { facts, then } : { facts }).number(figure);
     return isRefusal(number) ? undefined : number;
   };
-  const ends = [value(0n), value((1n << BigInt(groups.length)) - 1n)] as const;
-  const [start, end] = ends;
+  const whole = (1n << BigInt(all.length)) - 1n;
+  const [start, end] = [mixture(all, 0n), mixture(all, whole)];
   if (start === undefined || end === undefined) {
     const reason = evaluate(catalog, start === undefined ? from : to).number(figure);
     return isRefusal(reason) ? reason : refuse('One of the two has no such figure.');
   }
-  const split = attribute(groups.length, value, orders, repeatable());
-  if (!split) return refuse('A mixture of the two has no such figure, so that its change can not be split.');
-  const causes = groups.map((paths, n): Cause => ({ paths, part: split.parts[n] ?? 0, error: split.errors[n] ?? 0 }));
+  // Wheels are tied first and untied last, while springs and bar act at the track: else half of what their places do would go to the kind.
+  const bitOf = (n: number) => 1n << BigInt(n);
+  const kinds = all.flatMap((paths, n) => (paths.some((path) => catalog.node(path).entry.path === 'axle.kind') ? [n] : []));
+  const tied = kinds.filter((n) => b.get(all[n]?.[0] ?? '')?.value === 'beam');
+  const first = tied.reduce((mask, n) => mask | bitOf(n), 0n);
+  const last = kinds.filter((n) => !tied.includes(n)).reduce((mask, n) => mask | bitOf(n), 0n);
+  const [begin, finish] = [mixture(all, first), mixture(all, whole ^ last)];
+  if (begin === undefined || finish === undefined) return unmixed;
+  const whichKind = (mask: bigint, part: number): Cause[] =>
+    kinds.filter((n) => mask & bitOf(n)).map((n, _, some): Cause => ({ paths: all[n] ?? [], part: part / some.length, error: 0 }));
+  // What moves nothing, neither alone nor as the last of all, is left out: it would double the work.
+  const others = all.flatMap((_, n) => {
+    const bit = bitOf(n);
+    if (kinds.includes(n)) return [];
+    return mixture(all, first | bit) !== begin || mixture(all, (whole ^ last) & ~bit) !== finish ? [n] : [];
+  });
+  const value = (mask: bigint) =>
+    mixture(
+      all,
+      others.reduce((sum, n, at) => (mask & bitOf(at) ? sum | bitOf(n) : sum), first),
+    );
+  const split = attribute(others.length, value, orders, repeatable());
+  if (!split) return unmixed;
+  const causes = [
+    ...whichKind(first, begin - start),
+    ...whichKind(last, end - finish),
+    ...others.map((n, at): Cause => ({ paths: all[n] ?? [], part: split.parts[at] ?? 0, error: split.errors[at] ?? 0 })),
+  ];
   return { from: start, to: end, causes: causes.sort((p, q) => Math.abs(q.part) - Math.abs(p.part)) };
 }

@@ -56,6 +56,11 @@ function headlineOf(numbers: Evaluation, whose: string, preferences: Preferences
   const doubt = numbers.within(balance.balanceIndex.path);
   const margin = amount(Math.abs(index), 'ratio', preferences, doubt, { percent: true }).text;
   const at = write(numbers, limitAt(first), preferences);
+  // Beyond what the tires hold there is nothing steady to tell of.
+  if ((known(numbers, turning.gripMargin.path) ?? 0) < 0) {
+    const asked = bare(known(numbers, lateral.path) ?? 0, 'acceleration', preferences).text;
+    return `${whose}No steady state at ${asked}: the ${first} gives up at ${at}`;
+  }
   if (Math.abs(index) < doubt) return `${whose}Too close to call: ${first} first at ${at}, by ${margin}`;
   return `${whose}The ${first} gives up first, at ${at}, by ${margin}`;
 }
@@ -94,12 +99,10 @@ export function loadsPicture(numbers: Evaluation, preferences: Preferences): str
   });
 }
 /** Beyond what the tires hold there is no steady state: the rows are then of tires that would hold. */
-function beyondNote(numbers: Evaluation, preferences: Preferences): readonly string[] {
+function beyondNote(numbers: Evaluation): readonly string[] {
   const margin = known(numbers, turning.gripMargin.path);
   if (margin === undefined || margin >= 0) return [];
-  const asked = bare(known(numbers, lateral.path) ?? 0, 'acceleration', preferences).text;
-  const limit = write(numbers, balance.carLimit.path, preferences);
-  return [`At ${asked} there is no steady state: the limit is ${limit}. Roll and loads are of tires that would hold.`];
+  return ['Roll, loads and use are of tires that would hold.'];
 }
 
 function cornerAnswer(looked: Looked, context: Context): Outcome {
@@ -118,7 +121,7 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
       amount: amount(index, 'ratio', preferences, numbers.within(balance.balanceIndex.path), { percent: true }),
       rows: rowsOf(numbers, preferences),
       notes: [
-        ...beyondNote(numbers, preferences),
+        ...beyondNote(numbers),
         ...(picture === undefined ? [] : [picture]),
         `${sentence(labelOf(turning.rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
         limitsOfModel,

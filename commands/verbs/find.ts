@@ -3,7 +3,7 @@ import { isInput, isRefusal } from '../../core/catalog.js';
 import { nameAt, nameAtAll, probe } from '../../core/engine.js';
 import { type Sought, seek } from '../../core/seek.js';
 import { answer } from '../answer.js';
-import { phrase, wordOf } from '../canonical.js';
+import { lineOf, phrase, wordOf } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { isNotLaid, lay } from '../facts.js';
@@ -73,9 +73,9 @@ function rounded(value: number, path: string, preferences: Preferences): number 
 }
 
 /** Inputs that could reach the goal and that the line did not name: those told or estimated, most telling first. */
-function candidates(looked: Looked, target: Target): readonly Choice[] {
+function candidates(looked: Looked, target: Target, reading: Reading, context: Context): readonly Choice[] {
   const numbers = numbersOf(looked.situation);
-  const reach: { readonly line: string; readonly label: string; readonly order: number }[] = [];
+  const reach: { readonly line: string; readonly label: string; readonly order: number; readonly told: boolean }[] = [];
   for (const { entry, place, path, then } of catalog.nodes) {
     if (then || entry.kind !== 'quantity' || entry.scope === 'question' || entry.state || !catalog.dependsOn(target.path, path)) continue;
     // What can be bought or set, what was told, and what can be put in (none of it is there yet): not what the car simply is.
@@ -86,10 +86,16 @@ function candidates(looked: Looked, target: Target): readonly Choice[] {
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
     const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
-    const line = `find ${phrase(entry, place)} for ${phrase(goal.entry, goal.place)} ${value}`;
-    reach.push({ line, label: nameAt(entry, place), order: (entry.step ? 0 : 2) + (numbers.status(path) === 'told' ? 0 : 1) });
+    const plain = `find ${phrase(entry, place)} for ${phrase(goal.entry, goal.place)} ${value}`;
+    // What another car has stays said as that.
+    const theirs = { ...reading, sides: reading.sides.map((side) => ({ ...side, items: [{ entry, places: [place], placed: true }] })) };
+    const line = target.of === undefined ? plain : lineOf(theirs, context);
+    const told = status === 'told';
+    reach.push({ line, label: nameAt(entry, place), order: (entry.step ? 0 : 2) + (told ? 0 : 1), told });
   }
-  return reach.sort((a, b) => a.order - b.order).slice(0, 4);
+  // What is not there yet is offered only where little else would do.
+  const there = reach.filter(({ told }) => told);
+  return [...(there.length > 1 ? there : reach)].sort((a, b) => a.order - b.order).slice(0, 4);
 }
 
 function reachText(sought: Sought, target: Target, preferences: Preferences): string {
@@ -169,7 +175,7 @@ export function findInput(reading: Reading, context: Context): Outcome {
   const [first, ...rest] = paths;
   if (first === undefined) {
     if (!looked.car) return noCar();
-    const choices = candidates(looked, target);
+    const choices = candidates(looked, target, reading, context);
     const name = nameAt(catalog.node(target.path).entry, catalog.node(target.path).place);
     return choices.length === 0
       ? refused(`Nothing known of ${looked.label || 'a car'} can bring the ${name} there.`, 'show everything')

@@ -6,7 +6,7 @@ import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
 import { answer, type Row } from '../answer.js';
-import { phrase } from '../canonical.js';
+import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { settled } from '../facts.js';
@@ -15,7 +15,7 @@ import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.
 import type { Item, Reading, Subject } from '../reading.js';
 import { bare, changeOf, sentence, valueText, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
-import { labelAtAll } from '../show/label.js';
+import { labelAt, labelAtAll } from '../show/label.js';
 import { pathsOf, supposing } from './asked.js';
 
 /** What people say of a car whose figure is higher, and lower. */
@@ -31,6 +31,8 @@ interface Pair {
   readonly to: Looked;
   /** Another car, or another state of one. */
   readonly sameCar: boolean;
+  /** What the line supposes, in its words. */
+  readonly supposed: string;
 }
 /** From what to what: two subjects, the asker's car and a subject, or the car without and with what is supposed. */
 function pairOf(reading: Reading, context: Context): Pair | Outcome {
@@ -52,7 +54,12 @@ function pairOf(reading: Reading, context: Context): Pair | Outcome {
   if ('answer' in changed) return changed;
   if (without.situation.facts === changed.situation.facts)
     return refused('Both are the same car as it stands.', 'split balance between dry and wet');
-  return { from: without, to: changed, sameCar: from.car?.id === to.car?.id };
+  return {
+    from: without,
+    to: changed,
+    sameCar: from.car?.id === to.car?.id,
+    supposed: supposed.length > 0 ? itemsText(supposed, context) : '',
+  };
 }
 const stateFacts = ({ situation }: Looked): string =>
   [...situation.facts]
@@ -119,9 +126,26 @@ function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, 
   const how = writing(entry);
   const change = changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, how).text;
   const [higher, lower] = says[entry.path] ?? [`has a higher ${nameAt(entry, place)}`, `has a lower ${nameAt(entry, place)}`];
-  const who = pair.to.label === pair.from.label ? 'With it, it' : pair.to.label === 'now' ? 'Now it' : pair.to.label;
+  const who = pair.supposed !== '' ? `with ${pair.supposed} it` : pair.to.label === 'now' ? 'now it' : pair.to.label;
   const does = `${sentence(who)} ${moved.change > 0 ? higher : lower}`;
-  return `${does}: ${shareText(split)} (${nameAt(entry, place)} ${change})`;
+  return `${does}: ${shareText(split)} (${labelAt(entry, place)} ${change})`;
+}
+
+/** `Balance at the limit +3.2%, by cause:` and the causes, one a line; nothing where nothing moves it. */
+export function causeNotes(from: Looked, to: Looked, path: string, preferences: Preferences): readonly string[] {
+  const split = causesBetween(from, to, path);
+  if (isRefusal(split)) return [];
+  const change = split.to - split.from;
+  const { entry, place } = catalog.node(path);
+  const largest = Math.max(Math.abs(change), ...split.causes.map(({ part }) => Math.abs(part)));
+  if (!(largest > 1e-9)) return [];
+  const how = { ...writing(entry), difference: true, signed: true };
+  const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, largest / 20, how).text;
+  const parts = split.causes
+    .filter(({ part }) => Math.abs(part) >= notable * largest)
+    .slice(0, 6)
+    .map(({ paths, part }) => `  ${write(part)} ${nameOf(paths, true)}`);
+  return [[`${sentence(nameAt(entry, place))} ${write(change)}, by cause:`, ...parts].join('\n')];
 }
 
 export function splitFigure(reading: Reading, context: Context): Outcome {
@@ -131,7 +155,8 @@ export function splitFigure(reading: Reading, context: Context): Outcome {
   const asked = reading.sides.flatMap(({ items }) => items).find(({ entry, said }) => entry.kind === 'figure' && said === undefined);
   const paths = asked ? pathsOf(asked) : [balanceIndex.path];
   const [a, b] = [numbersOf(pair.from.situation), numbersOf(pair.to.situation)];
-  const path = paths.find((one) => !isRefusal(a.number(one)) && !isRefusal(b.number(one))) ?? paths[0] ?? balanceIndex.path;
+  const known = paths.filter((one) => !isRefusal(a.number(one)) && !isRefusal(b.number(one)));
+  const path = known.find((one) => a.number(one) !== b.number(one)) ?? known[0] ?? paths[0] ?? balanceIndex.path;
   const { entry, place } = catalog.node(path);
   const moved = difference(a, b, path, { sameCar: pair.sameCar });
   if (isRefusal(moved)) {
@@ -157,6 +182,7 @@ export function splitFigure(reading: Reading, context: Context): Outcome {
       rows: causeRows(split, path, preferences),
       notes: [
         split.causes
+          .filter(({ part }) => Math.abs(part) >= notable * Math.abs(change))
           .slice(0, 4)
           .map(({ paths: group }) => valuesOf(group, pair.from, pair.to, preferences))
           .join('\n'),

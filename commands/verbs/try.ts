@@ -2,11 +2,14 @@
 import { isInput, isRefusal } from '../../core/catalog.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { balanceIndex } from '../../core/figures/balance.js';
+import { rollAngle } from '../../core/figures/turning.js';
+import { axleKind } from '../../core/inputs/axles.js';
 import { answer, type Row } from '../answer.js';
 import { itemsText } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
-import { isNotLaid, lay } from '../facts.js';
+import { isNotLaid, type Laid, lay } from '../facts.js';
 import { refused } from '../house/own.js';
 import { askPlace } from '../house/record.js';
 import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
@@ -19,6 +22,7 @@ import { fewer, isTelling } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { supposing } from './asked.js';
 import { isAskable } from './show.js';
+import { causeNotes } from './split.js';
 
 export interface Move {
   readonly path: string;
@@ -108,6 +112,12 @@ function unread(before: Looked, after: Looked, paths: readonly string[]): readon
     });
 }
 
+/** Another kind of axle changes many things at once: what each does is told apart. */
+const conversionNotes = (laid: Laid, before: Looked, after: Looked, preferences: Preferences): readonly string[] =>
+  laid.told.some(({ path, entry }) => entry === axleKind && numbersOf(before.situation).get(path) !== numbersOf(after.situation).get(path))
+    ? [balanceIndex.path, rollAngle.path].flatMap((path) => causeNotes(before, after, path, preferences))
+    : [];
+
 export function tryFacts(reading: Reading, context: Context): Outcome {
   const { preferences } = context.asker;
   const [clause] = reading.sides;
@@ -144,6 +154,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
     notes: [
       `Tried, not saved: ${told.join('; ')}.`,
       ...sideEffects(laid, preferences),
+      ...conversionNotes(laid, conditions, after, preferences),
       ...(unseen > 0 ? [`${unseen} more figures move: name one to see it, as in: try ${tried}, ride rate`] : []),
     ],
     assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(

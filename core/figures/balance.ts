@@ -162,14 +162,20 @@ export const rollover = figure({
   caution: 'No promise of safety: a curb, a rut or a quick swerve rolls a car over at less.',
   nonlinear: bends,
 });
+export interface Contacts {
+  readonly first: Happening;
+  readonly second: Happening | undefined;
+}
 export const contacts = structure({
   path: 'cornering.contacts',
   scope: 'car',
   name: 'where the outer wheels meet their stops',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }): { readonly first: Happening } | ReturnType<typeof refuse> => {
+  compute: ({ model, manoeuvre }, near): Contacts | ReturnType<typeof refuse> => {
     const way = directionOf(manoeuvre);
-    const outer: readonly Wheel[] = way === 1 ? [1, 3] : [0, 2];
+    // As with lifts: a wheel that meets none in the car as it is isn't searched again for each doubt.
+    const met = (wheel: Wheel): boolean => !near || [near.first, near.second].some((one) => one?.wheel === places[wheel]);
+    const outer = (way === 1 ? ([1, 3] as const) : ([0, 2] as const)).filter(met);
     if (outer.every((wheel) => model.axles[wheel >> 1]!.contact[wheel & 1] === Number.POSITIVE_INFINITY))
       return refuse(
         'Neither the gap to a bump stop nor the travel until a spring binds is known.',
@@ -179,7 +185,7 @@ export const contacts = structure({
         'rear.spring.travel',
       );
     const found = outer.flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
-    return found[0] ? { first: found[0] } : refuse('No outer wheel meets its stop up to 3 g.');
+    return found[0] ? { first: found[0], second: found[1] } : refuse('No outer wheel meets its stop up to 3 g.');
   },
   source: model,
 });

@@ -17,6 +17,9 @@ const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
     'set 1st gear ratio 3.136, 2nd gear ratio 1.888, 3rd gear ratio 1.33, 4th gear ratio 1, 5th gear ratio 0.814',
     'set final drive 4.10',
     'set tire pressure 30 psi',
+    'set front track 57.5 in, rear track 57 in, cg height 19 in, rear drive',
+    'set front bar 22 mm, front bar hole 9 in, front bar motion ratio 0.6, rear bar 16 mm, rear bar hole 9.5 in, rear bar motion ratio 0.55',
+    'set grip 1.05',
   ],
   ['robin', 'set redline 7200 rpm'],
   [
@@ -25,6 +28,8 @@ const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
     'set front spring rate 300 lb/in, rear spring rate 250 lb/in',
     'set front motion ratio .9, rear motion ratio .95',
     'set tires 195/50R15',
+    'set front track 56 in, rear track 55.5 in, cg height 20 in, front drive, grip 1.05',
+    'set rear bar 22 mm, rear bar hole 8 in, rear bar motion ratio 0.7',
     'share',
   ],
 ];
