@@ -67,13 +67,16 @@ function nextBlock(next: readonly Choice[], from: number, width: number): { bloc
   for (const choice of next) {
     const item = `${from + shown.length} ${oneLine(choice.label)}`;
     const longer = lines.length === 0 ? item : `${lines.at(-1)}   ${item}`;
-    if (columnsOf(item) > width) continue;
-    if (lines.length > 0 && columnsOf(longer) <= width) lines[lines.length - 1] = longer;
+    if (columnsOf(item) > width) {
+      // The one line that would work is worth several; what is only a suggestion is not.
+      if (lines.length > 0 || next.length > 1) continue;
+      lines.push(...wrapped(item, width, '  '));
+    } else if (lines.length > 0 && columnsOf(longer) <= width) lines[lines.length - 1] = longer;
     else if (lines.length < longestNext) lines.push(item);
     else break;
     shown.push(choice);
   }
-  return { blocks: lines.length === 0 ? [] : [block('choices', lines)], shown };
+  return { blocks: lines.length === 0 ? [] : [{ kind: 'choices', lines, parts: [lines.length] }], shown };
 }
 
 const count = (blocks: readonly Block[]): number => blocks.reduce((sum, b) => sum + b.lines.length, 0);

@@ -34,7 +34,7 @@ const within = (value: number, [low, high]: readonly [number, number]): boolean 
 const outside = (name: string, value: string, [low, high]: readonly [number, number], unit: string): string =>
   `${name} ${value} is out of range (${low} to ${high}${unit})`;
 const sentence = (whole: string, faults: readonly string[]): Refusal =>
-  refuse(`${whole} is no tire: ${faults.join(' and ')}. Sizes look like 245/40R17.`);
+  refuse(`${whole} is no tire: ${faults.join(' and ')}. Sizes look like 245/40R17`);
 
 const constructionOf = (mark: string | undefined): 'radial' | 'diagonal' | 'belted' =>
   mark === 'D' || mark === '-' ? 'diagonal' : mark === 'B' ? 'belted' : 'radial';
@@ -194,7 +194,7 @@ const tidy = (text: string): string =>
  * Refused in one sentence: what is no size, and numbers out of a tire's range, each named.
  */
 export function readTireSize(text: string): TireSize | Refusal {
-  if (text.length > longest) return refuse('That is too long for a tire size. Sizes look like 245/40R17.');
+  if (text.length > longest) return refuse('That is too long for a tire size. Sizes look like 245/40R17');
   const tidied = tidy(text);
   for (const [form, make] of [
     [inchForm, inches],
