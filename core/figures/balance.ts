@@ -166,6 +166,10 @@ export interface Contacts {
   readonly first: Happening;
   readonly second: Happening | undefined;
 }
+export interface Contacts {
+  readonly first: Happening;
+  readonly all: readonly Happening[];
+}
 export const contacts = structure({
   path: 'cornering.contacts',
   scope: 'car',
@@ -205,6 +209,9 @@ export const firstContact = figure({
 });
 
 const linearRange = 'linear range of the tires, both of an axle alike; after Gillespie, from memory';
+/** Said of what goes with one over the cornering stiffness of a tire. */
+const overStiffness =
+  'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
 export const slipPerG = figure({
   path: 'slipPerG',
   scope: 'axle',
@@ -217,6 +224,7 @@ export const slipPerG = figure({
   compute: ({ left, right, stiffness }) => ((left + right) * g) / (2 * stiffness),
   formula: '(left + right) * g / (2 * stiffness)',
   source: linearRange,
+  nonlinear: overStiffness,
 });
 export const understeerGradient = figure({
   path: 'understeer',
@@ -232,6 +240,7 @@ export const understeerGradient = figure({
   compute: ({ front, rear }) => front - rear,
   formula: 'front - rear',
   source: `of the linear range, well below the limit, and no measure of the limit; ${linearRange}`,
+  nonlinear: overStiffness,
 });
 export const understeerWithCompliance = figure({
   path: 'understeer.withCompliance',
@@ -245,6 +254,7 @@ export const understeerWithCompliance = figure({
   compute: ({ tires, front, rear }) => tires + front - rear,
   formula: 'tires + front - rear',
   source: 'after Gillespie, from memory',
+  nonlinear: overStiffness,
 });
 export const characteristicSpeed = figure({
   path: 'understeer.characteristicSpeed',
