@@ -115,8 +115,13 @@ function whyNone(asked: readonly string[], sides: readonly Side[]): Outcome {
 }
 
 /** What stands over the columns: sizes are longer than the numbers under them, and the headline has them in this order. */
-const headsOf = (labels: readonly string[]): readonly string[] =>
-  labels.join('').length > longestHeads ? labels.map((_, at) => ordinals[at] ?? `${at + 1}`) : labels;
+function headsOf(labels: readonly string[]): readonly string[] {
+  const fits = (heads: readonly string[]): boolean => heads.join('').length <= longestHeads;
+  if (fits(labels)) return labels;
+  // Whose a car is, the sentence below says: `moth (robin)`.
+  const short = labels.map((label) => label.replace(/ \(.*\)$/, ''));
+  return fits(short) && new Set(short).size === short.length ? short : labels.map((_, at) => ordinals[at] ?? `${at + 1}`);
+}
 const longestHeads = 17;
 const ordinals = ['first', 'second', 'third', 'fourth'];
 

@@ -158,7 +158,9 @@ describe('leaving', () => {
     await robin.client.joinRoom(other);
     await sam.client.invite(other, bot.id);
     await sam.hear((h) => h.room === other && h.sender === bot.id && h.type === 'm.room.message', 'the welcome');
-    await sam.say(other, '!leave');
+    const asked = await sam.ask(other, '!leave', bot.id);
+    expect(bodyOf(asked)).toMatch(/1 leave/);
+    await sam.say(other, '1');
     await sam.hear((h) => h.room === other && h.type === 'm.room.member' && h.content.membership === 'leave', 'the bot leave');
   });
 });
