@@ -131,6 +131,8 @@ export const alongLeft = figure({
   },
   source: 'friction circle of the whole car at the grip coefficient told; load transfer left out: ask the limit with braking for that',
   caution: closed,
+  nonlinear:
+    'A root that falls to nothing where the turn takes all the grip, of the lesser of two ends: a doubt that gets there is taken from its ends and halfway.',
 });
 export const steerOfRadius = figure({
   path: 'steer',
