@@ -26,6 +26,10 @@ describe('limits of both ends', () => {
     const car = carL2({ grip, gravity: true, tireRate: 210000 });
     expect(reached(axleLimit(car, 0, -1, steadyTurn(0)))).toBeCloseTo(-reached(axleLimit(car, 0, 1, steadyTurn(0))), 9);
   });
+  it('refuses where a load is beyond what mu = A - B*N holds for: N below A/(2B) (CORNERING)', () => {
+    const steep = axleLimit(carL2({ grip: fallingGrip(1.35, 0.0008 / pound) }), 0, 1, steadyTurn(0));
+    expect(steep).toHaveProperty('refused', expect.stringContaining('law of grip'));
+  });
   it('M7: the front wheel lifts at 1.15741 g', () => {
     const car = carL2({ stiffness: [900, 200], gravity: true });
     expect(reached(liftOff(car, 0, 1, steadyTurn(0)))).toBeCloseTo(1.15741, 5);
