@@ -89,7 +89,11 @@ function advance(at: Float64Array, slopes: Slopes, left: Float64Array, moved: Fl
 
 /** The thrust settles to this part of the car's weight. */
 const settled = 1e-9;
+/** What the search ends at; nothing where it may as well be nothing, so that nobody divides by what is left of the search. */
+const worth = (thrust: number): number => (thrust > settled ? thrust : 0);
 const tries = 60;
+/** Steps from a near solution before what was learned is forgotten. */
+const patience = 8;
 
 const jacobian = new Float64Array(carUnknowns * carUnknowns);
 const residue = new Float64Array(carUnknowns);
@@ -100,11 +104,11 @@ function nearThrust(model: CornerModel, lateral: number, driven: readonly [Drive
   const at = Float64Array.from(near.found);
   const x = Float64Array.from(near.state.x);
   const state: Equilibrium = { lateral, x, steps: 0 };
-  const slopes = Float64Array.from(near.slopes);
+  let slopes: Slopes = Float64Array.from(near.slopes);
   const left = new Float64Array(unknowns);
   const before = new Float64Array(unknowns);
   const moved = new Float64Array(unknowns);
-  for (let k = 0; k < 9; k++) {
+  for (let k = 0; k < 3 * patience; k++) {
     const pushing = withShaft(model, driven, at[0]! * weight);
     const manoeuvre = driving(model, lateral, driven, weight, at);
     residual(pushing, manoeuvre, x, residue, jacobian, unused, free);
@@ -116,9 +120,11 @@ function nearThrust(model: CornerModel, lateral: number, driven: readonly [Drive
     const off = offBy(at, left);
     // Newton's step squares what was left: a hundredth of a newton is then far below what is asked.
     if (off <= settled && square < 1e-4)
-      return overturned(x) ? undefined : { thrust: at[0]! * weight, axles, state, found: at, slopes, perThrust: near.perThrust };
+      return overturned(x) ? undefined : { thrust: worth(at[0]!) * weight, axles, state, found: at, slopes, perThrust: near.perThrust };
     if (!(off < 1)) return undefined;
-    if (k > 0) {
+    // What was learned on the other side of a kink only leads back and forth: it learns anew.
+    if (k > 0 && k % patience === 0) slopes = noSlopes(unknowns);
+    else if (k > 0) {
       for (let n = 0; n < unknowns; n++) before[n] = left[n]! - before[n]!;
       learn(slopes, moved, before);
     }
@@ -173,7 +179,7 @@ export function cornerThrust(
     if (off <= settled) {
       const [start, thrust, end] = [rest, at[0]!, state.x];
       const perThrust = end.map((value, n) => (thrust > 0 ? (value - start[n]!) / thrust : 0));
-      return { thrust: thrust * weight, axles, state, found: at, slopes, perThrust };
+      return { thrust: worth(thrust) * weight, axles, state, found: at, slopes, perThrust };
     }
     if (learning) {
       for (let n = 0; n < unknowns; n++) before[n] = left[n]! - before[n]!;
