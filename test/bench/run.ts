@@ -8,7 +8,7 @@ import { measureReplies } from './replies.js';
 const flags = new Set(process.argv.slice(2));
 const smoke = flags.has('--smoke');
 const cornering = measureCornering();
-const figures = measureFigures();
+const figures = measureFigures(smoke);
 const { lineMs } = measureLines();
 const { garageRatio } = await measureGarage();
 const { details, ...ratios } = await measureReplies(
