@@ -8,6 +8,7 @@ import { axleCapacity, unknowns as carUnknowns, carWeight, free, lateralForce, r
 import { thrustLimit } from '../cornering/traction.js';
 import { learn, noSlopes, type Slopes, step } from './broyden.js';
 import { type Driven, splitAtLimit } from './driven.js';
+import { falling } from './straight.js';
 
 /** An axle at the thrust that it just holds. */
 export interface DrivenAxle {
@@ -91,7 +92,9 @@ function advance(at: Float64Array, slopes: Slopes, left: Float64Array, moved: Fl
 const settled = 1e-9;
 /** What the search ends at; nothing where it may as well be nothing, so that nobody divides by what is left of the search. */
 const worth = (thrust: number): number => (thrust > settled ? thrust : 0);
-const tries = 60;
+const tries = 30;
+/** So often no steady state is met before the sure way is taken. */
+const mostRefused = 3;
 /** Steps from a near solution before what was learned is forgotten. */
 const patience = 8;
 
@@ -157,6 +160,7 @@ export function cornerThrust(
   const left = new Float64Array(unknowns);
   const before = new Float64Array(unknowns);
   const moved = new Float64Array(unknowns);
+  let refusals = 0;
   let learning = false;
   let closest = Number.POSITIVE_INFINITY;
   let rest: Float64Array | undefined;
@@ -167,6 +171,7 @@ export function cornerThrust(
     if (isRefusal(state)) {
       // Too much thrust for any steady state: halve it. Without any, there is none.
       if (at[0] === 0) return state;
+      if (++refusals > mostRefused) break;
       at[0] = at[0]! > 1e-3 ? at[0]! / 2 : 0;
       from = undefined;
       learning = false;
@@ -192,5 +197,40 @@ export function cornerThrust(
     advance(at, slopes, left, moved);
     learning = true;
   }
-  return { refused: 'No thrust is found that the driven wheels just hold there.' };
+  return bracketed(model, lateral, driven);
+}
+
+/** More thrust over the weight than any tires hold. */
+const most = 2.5;
+/** The sure way, and the slow one: for each thrust its split is settled, and the thrust is bracketed. Past the last steady state is past the limit. */
+function bracketed(model: CornerModel, lateral: number, driven: readonly [Driven, Driven]): CornerThrust | Refusal {
+  const weight = carWeight(model);
+  const at = Float64Array.of(0, 0.5, 0.5);
+  const left = new Float64Array(unknowns);
+  let last: { readonly state: Equilibrium; readonly axles: readonly [DrivenAxle, DrivenAxle] } | undefined;
+  let refused: Refusal | undefined;
+  const above = (thrust: number): number => {
+    at[0] = thrust;
+    for (let k = 0; k < tries; k++) {
+      const pushing = withShaft(model, driven, thrust * weight);
+      const manoeuvre = driving(model, lateral, driven, weight, at);
+      const state = equilibrium(pushing, manoeuvre, last?.state);
+      if (isRefusal(state)) {
+        refused = state;
+        return -1;
+      }
+      last = { state, axles: allow(pushing, manoeuvre, state, driven, at, left) };
+      if (thrust * (Math.abs(left[1]!) + Math.abs(left[2]!)) <= settled) break;
+      // Half of the way, once it seems to go back and forth.
+      const part = k < tries / 3 ? 1 : 0.5;
+      at[1]! += part * left[1]!;
+      at[2]! += part * left[2]!;
+    }
+    return left[0]!;
+  };
+  const rest = above(0);
+  if (!last) return refused ?? { refused: 'The car has no steady state there.' };
+  const thrust = rest > 0 ? falling(above, Math.min(rest, most / 2), most) : 0;
+  above(thrust);
+  return { thrust: thrust * weight, ...last, found: at, slopes: noSlopes(unknowns), perThrust: new Float64Array(carUnknowns) };
 }
