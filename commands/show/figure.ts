@@ -9,6 +9,7 @@ import { numbersOf } from '../looked.js';
 import { bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from './amount.js';
 import { labelAt, labelOf } from './label.js';
 import { disagreements, restsOn } from './rests.js';
+import { turnNotes } from './turn.js';
 
 const mostSteps = 4;
 /** A step without words of its own is for `why` to show, not for a row. */
@@ -132,6 +133,7 @@ export function showOne(looked: Looked, asked: string, preferences: Preferences,
   return answer('told', `${name} ${text}`, {
     ...(typeof cell === 'object' ? { amount: cell } : {}),
     rows: stepRows(numbers, path, preferences),
+    notes: turnNotes(numbers, path, preferences),
     assumptions: [
       ...disagreements(numbers, ({ figure }) => figure === path || numbers.catalog.dependsOn(path, figure)),
       ...restsOn(numbers, path, preferences),

@@ -1,4 +1,10 @@
 /** Four numbers as the wheels stand on the ground, seen from above, front first: a picture of text, at most 34 columns wide. */
+import { isRefusal } from '../../core/catalog.js';
+import { type Evaluation, pathAt } from '../../core/engine.js';
+import { loadInTurn } from '../../core/figures/turning.js';
+import { turn } from '../../core/inputs/turning.js';
+import type { Preferences } from '../context.js';
+import { bare } from './amount.js';
 
 export interface FourWheels {
   /** In the order lf, rf, lr, rr, as they are to be read. */
@@ -22,4 +28,24 @@ export function wheelsPicture({ texts, shares, turn }: FourWheels): string {
   const axle = (left: 0 | 2): string => `  ${side(left)} | ${side(left === 0 ? 1 : 3)}`.trimEnd();
   const arrow = turn === 'left' ? '  <- turning left' : '  turning right ->';
   return [`${arrow}, front above`, axle(0), axle(2)].join('\n');
+}
+
+const corners = ['lf', 'rf', 'lr', 'rr'] as const;
+/** The loads of the four wheels in the turn that is asked; undefined where they are not known. */
+export function loadsPicture(numbers: Evaluation, preferences: Preferences): string | undefined {
+  const loads: number[] = [];
+  for (const corner of corners) {
+    const load = numbers.number(pathAt(corner, loadInTurn));
+    if (isRefusal(load)) return undefined;
+    loads.push(load);
+  }
+  const sum = loads.reduce((all, one) => all + one, 0);
+  if (!(sum > 0)) return undefined;
+  const text = (at: number) => bare(loads[at] ?? 0, 'mass', preferences, Math.max(1, sum / 200)).text;
+  const share = (at: number) => (loads[at] ?? 0) / sum;
+  return wheelsPicture({
+    texts: [text(0), text(1), text(2), text(3)],
+    shares: [share(0), share(1), share(2), share(3)],
+    turn: numbers.get(turn.path) === 'right' ? 'right' : 'left',
+  });
 }

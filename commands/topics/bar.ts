@@ -130,7 +130,8 @@ function against(reading: Reading, context: Context): Outcome {
   if (ratio === undefined) return topicAnswer(barTopic, reading, context);
   const [first = '', second = ''] = reading.sides.map(({ items }) => items.map(({ said }) => said?.text ?? '').join(', '));
   const byHole = told.some(({ entry }) => entry === barLever);
-  const rows = rowsOf(sides, told, context.asker.preferences);
+  // Without a car there is only the bar: the rest would be assumed.
+  const rows = sides.some(({ looked }) => looked.car) ? rowsOf(sides, told, context.asker.preferences) : [];
   const what = byHole ? ' at the wheel' : '';
   return {
     answer: answer('told', `${second} is ${times(ratio)} times as stiff as ${first}${what}.`, {

@@ -16,12 +16,11 @@ import { amount, bare, cellOf, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
-import { wheelsPicture } from '../show/wheels.js';
+import { loadsPicture } from '../show/wheels.js';
 import { askedOf } from '../verbs/asked.js';
 import { compareSides } from '../verbs/compare.js';
 import { showAnswer } from '../verbs/show.js';
 
-const corners = ['lf', 'rf', 'lr', 'rr'] as const;
 /** What the model is, once an answer. */
 const limitsOfModel =
   'Steady state on a level road; no wings, dampers or quick steering, roll under 6 degrees, radius over ten wheelbases. Grip is as told or assumed.';
@@ -84,19 +83,6 @@ function rowsOf(numbers: Evaluation, preferences: Preferences): readonly Row[] {
     ...row(balance.firstLift.path),
     ...row(balance.firstContact.path),
   ];
-}
-/** The loads of the four wheels, as they stand. */
-export function loadsPicture(numbers: Evaluation, preferences: Preferences): string | undefined {
-  const loads = corners.map((corner) => known(numbers, pathAt(corner, turning.loadInTurn)));
-  const sum = loads.reduce<number>((all, one) => all + (one ?? 0), 0);
-  if (loads.some((load) => load === undefined) || !(sum > 0)) return undefined;
-  const text = (at: number) => bare(loads[at] ?? 0, 'mass', preferences, Math.max(1, sum / 200)).text;
-  const share = (at: number) => (loads[at] ?? 0) / sum;
-  return wheelsPicture({
-    texts: [text(0), text(1), text(2), text(3)],
-    shares: [share(0), share(1), share(2), share(3)],
-    turn: numbers.get(turn.path) === 'right' ? 'right' : 'left',
-  });
 }
 /** Beyond what the tires hold there is no steady state: the rows are then of tires that would hold. */
 function beyondNote(numbers: Evaluation): readonly string[] {

@@ -1,6 +1,6 @@
 /** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, probe } from '../../core/engine.js';
+import { nameAt, nameAtAll, pathAt, probe } from '../../core/engine.js';
 import { type Sought, seek } from '../../core/seek.js';
 import { answer } from '../answer.js';
 import { lineOf, phrase, wordOf } from '../canonical.js';
@@ -82,16 +82,20 @@ function candidates(looked: Looked, target: Target, reading: Reading, context: C
     const status = numbers.status(path);
     const addable = status === 'estimated' && numbers.number(path) === 0;
     if (status === 'unknown' || !(entry.step || status === 'told' || addable)) continue;
-    const sought = seek(catalog, looked.situation, { inputs: [path], figure: target.path, target: target.value });
+    // The wheels of an end are set alike.
+    if (place === 'rf' || place === 'rr') continue;
+    const places = entry.scope === 'corner' ? (place === 'lf' ? ['lf', 'rf'] : ['lr', 'rr']) : [place];
+    const others = places.slice(1).map((other) => pathAt(other, entry));
+    const sought = seek(catalog, looked.situation, { inputs: [path, ...others], figure: target.path, target: target.value });
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
     const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
-    const plain = `find ${phrase(entry, place)} for ${phrase(goal.entry, goal.place)} ${value}`;
+    const plain = `find ${phrase(entry, ...places)} for ${phrase(goal.entry, goal.place)} ${value}`;
     // What another car has stays said as that.
-    const theirs = { ...reading, sides: reading.sides.map((side) => ({ ...side, items: [{ entry, places: [place], placed: true }] })) };
+    const theirs = { ...reading, sides: reading.sides.map((side) => ({ ...side, items: [{ entry, places, placed: true }] })) };
     const line = target.of === undefined ? plain : lineOf(theirs, context);
     const told = status === 'told';
-    reach.push({ line, label: nameAt(entry, place), order: (entry.step ? 0 : 2) + (told ? 0 : 1), told });
+    reach.push({ line, label: nameAtAll(entry, places).join(' and '), order: (entry.step ? 0 : 2) + (told ? 0 : 1), told });
   }
   // What is not there yet is offered only where little else would do.
   const there = reach.filter(({ told }) => told);

@@ -1,6 +1,7 @@
 /** Show a fact, a figure, everything at an end, a car or a setup. */
 import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { loadInTurn } from '../../core/figures/turning.js';
 import { type Answer, answer, type Cell, type Row } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -12,6 +13,8 @@ import { showOne } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
 import { fewer, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
+import { turnNotes } from '../show/turn.js';
+import { loadsPicture } from '../show/wheels.js';
 import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
 
 /** Figures worth a row of their own are those that people have words for. */
@@ -21,6 +24,13 @@ export function rowAt(numbers: Evaluation, path: string, preferences: Preference
   const { entry, place } = numbers.catalog.node(path);
   const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
   return cell === undefined ? undefined : { label: label ?? labelAt(entry, place), cells: [cell] };
+}
+
+/** The loads of all four wheels are seen at a glance as they stand. */
+function fourWheels(numbers: Evaluation, paths: readonly string[], preferences: Preferences): readonly string[] {
+  const loads = paths.length === 4 && paths.every((path) => numbers.catalog.node(path).entry === loadInTurn);
+  const picture = loads ? loadsPicture(numbers, preferences) : undefined;
+  return picture === undefined ? [] : [picture];
 }
 
 /** Several places or several entries: a row each, what is alike said once. */
@@ -48,6 +58,7 @@ function showSeveral(looked: Looked, items: readonly Item[], preferences: Prefer
   const line = top ? `${nameAt(named.entry, named.place)} ${top.cells.map(textOf).join(' ')}` : '';
   return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
     rows: others,
+    notes: [...turnNotes(numbers, first, preferences), ...fourWheels(numbers, known, preferences)],
     assumptions: [
       ...disagreements(numbers, ({ figure }) => known.some((path) => catalog.dependsOn(path, figure))),
       ...restsOn(numbers, first, preferences),

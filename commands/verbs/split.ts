@@ -94,31 +94,41 @@ function valuesOf(paths: readonly string[], from: Looked, to: Looked, preference
   const [first = ''] = paths;
   const { entry } = catalog.node(first);
   const told = (one: Looked): string => {
-    const fact = paths.map((path) => one.situation.facts.get(path)).find((found) => found !== undefined);
-    if (fact) return valueText(entry, fact.value, preferences);
+    const path = paths.find((other) => one.situation.facts.has(other));
+    const fact = path === undefined ? undefined : one.situation.facts.get(path);
+    if (path !== undefined && fact) return valueText(catalog.node(path).entry, fact.value, preferences);
     const value = numbersOf(one.situation).get(first);
     return typeof value === 'number' || typeof value === 'string' ? `${valueText(entry, value, preferences)}, assumed` : 'not told';
   };
   return `${nameOf(paths, false)}: ${told(from)}, then ${told(to)}`;
 }
-/** `60% rear bar hole, 25% rear tire size`: the largest, with what goes the other way named so. */
-function shareText({ causes, from, to }: Causes): string {
+/** Parts that mostly cancel: the change is small beside them, and so percentages of it say nothing. */
+const cancels = ({ causes, from, to }: Pick<Causes, 'causes' | 'from' | 'to'>): boolean =>
+  causes.some(({ part }) => Math.abs(part) > 1.2 * Math.abs(to - from));
+const partAmount = (si: number, all: Pick<Causes, 'causes' | 'from' | 'to'>, path: string, preferences: Preferences, error = 0) => {
+  const { entry } = catalog.node(path);
+  const largest = Math.max(Math.abs(all.to - all.from), ...all.causes.map(({ part }) => Math.abs(part)));
+  const how = { ...writing(entry), difference: true, signed: true };
+  return bare(si, entry.dimension ?? 'ratio', preferences, Math.max(error * 2, largest / 20), how);
+};
+/** `60% rear bar hole, 25% rear tire size`: the largest. */
+function shareText(all: Causes, path: string, preferences: Preferences): string {
+  const { causes, from, to } = all;
   const change = to - from;
   const telling = causes.filter(({ part }) => Math.abs(part) >= notable * Math.abs(change)).slice(0, 3);
-  return telling.map(({ paths, part }) => `${percentOf(part, change)} ${nameOf(paths, true)}`).join(', ');
+  const much = (part: number) => (cancels(all) ? partAmount(part, all, path, preferences).text : percentOf(part, change));
+  return telling.map(({ paths, part }) => `${much(part)} ${nameOf(paths, true)}`).join(', ');
 }
 /** The parts as rows: what each adds, and how much of the change that is. */
-export function causeRows(split: Causes, path: string, preferences: Preferences): readonly Row[] {
-  const { entry } = catalog.node(path);
-  const { dimension = 'ratio' } = entry;
+function causeRows(split: Causes, path: string, preferences: Preferences): readonly Row[] {
   const change = split.to - split.from;
+  const withShare = !cancels(split);
   return split.causes
-    .filter(({ part }) => Math.abs(part) > 1e-3 * Math.abs(change))
+    .filter(({ part }) => Math.abs(part) > 1e-2 * Math.abs(change))
     .slice(0, most)
     .map(({ paths, part, error }): Row => {
-      const doubt = Math.max(error * 2, Math.abs(change) / 100);
-      const cell = bare(part, dimension, preferences, doubt, { ...writing(entry), difference: true, signed: true });
-      return { label: nameOf(paths, true), cells: [cell, percentOf(part, change)] };
+      const cell = partAmount(part, split, path, preferences, error);
+      return { label: nameOf(paths, true), cells: withShare ? [cell, percentOf(part, change)] : [cell] };
     });
 }
 function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, preferences: Preferences): string {
@@ -128,7 +138,7 @@ function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, 
   const [higher, lower] = says[entry.path] ?? [`has a higher ${nameAt(entry, place)}`, `has a lower ${nameAt(entry, place)}`];
   const who = pair.supposed !== '' ? `with ${pair.supposed} it` : pair.to.label === 'now' ? 'now it' : pair.to.label;
   const does = `${sentence(who)} ${moved.change > 0 ? higher : lower}`;
-  return `${does}: ${shareText(split)} (${labelAt(entry, place)} ${change})`;
+  return `${does}: ${shareText(split, path, preferences)} (${labelAt(entry, place)} ${change})`;
 }
 
 /** `Balance at the limit +3.2%, by cause:` and the causes, one a line; nothing where nothing moves it. */
@@ -139,13 +149,11 @@ export function causeNotes(from: Looked, to: Looked, path: string, preferences: 
   const { entry, place } = catalog.node(path);
   const largest = Math.max(Math.abs(change), ...split.causes.map(({ part }) => Math.abs(part)));
   if (!(largest > 1e-9)) return [];
-  const how = { ...writing(entry), difference: true, signed: true };
-  const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, largest / 20, how).text;
   const parts = split.causes
     .filter(({ part }) => Math.abs(part) >= notable * largest)
     .slice(0, 6)
-    .map(({ paths, part }) => `  ${write(part)} ${nameOf(paths, true)}`);
-  return [[`${sentence(nameAt(entry, place))} ${write(change)}, by cause:`, ...parts].join('\n')];
+    .map(({ paths, part }) => `  ${partAmount(part, split, path, preferences).text} ${nameOf(paths, true)}`);
+  return [[`${sentence(nameAt(entry, place))} ${partAmount(change, split, path, preferences).text}, by cause:`, ...parts].join('\n')];
 }
 
 export function splitFigure(reading: Reading, context: Context): Outcome {
@@ -178,7 +186,7 @@ export function splitFigure(reading: Reading, context: Context): Outcome {
   return {
     answer: answer('told', headlineOf(split, moved, path, pair, preferences), {
       amount: changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, writing(entry)),
-      columns: ['part', 'of it'],
+      ...(cancels(split) ? {} : { columns: ['part', 'of it'] }),
       rows: causeRows(split, path, preferences),
       notes: [
         split.causes

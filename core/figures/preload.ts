@@ -32,7 +32,7 @@ export const crossHooked = figure({
   name: 'cross weight with the bars hooked up',
   label: 'cross, bars hooked up',
   symbol: 'X_p',
-  words: ['cross with bar', 'cross weight with bar', 'hooked up cross'],
+  words: ['cross with bar', 'cross weight with bar', 'hooked up cross', 'cross percent with bar'],
   dimension: 'ratio',
   typical: { range: [0.49, 0.51], of: 'cars that turn both ways; common practice, no source' },
   needs: { rest: restState },

@@ -1,0 +1,84 @@
+/** Whose doing a difference is, in words. */
+import { describe, expect, it } from 'vitest';
+import { demoClub } from './demo.js';
+import { ask, everything, say } from './say.js';
+
+const club = await demoClub();
+const numberIn = (text: string): number => Number(text.replace(/[^-\d.]/g, ''));
+const partsOf = ({ rows }: Awaited<ReturnType<typeof ask>>): number[] =>
+  rows.map(({ cells: [cell] }) => (typeof cell === 'object' ? cell.si : numberIn(cell ?? '')));
+
+describe('split', () => {
+  it('one change of one car is the whole of it', async () => {
+    const told = await ask(club, 'robin', 'split roll angle with rear bar 25 mm');
+    expect(told.headline).toMatch(/^With rear anti-roll bar 25 mm it leans less: 100% rear bar diameter \(roll angle -0\.\d+° ± /);
+    expect(partsOf(told)).toEqual([expect.closeTo(told.amount?.si ?? Number.NaN, 9)]);
+  });
+  it('of two setups: each input that differs, and nothing of what does not lead there', async () => {
+    await say(club, 'robin', 'keep as dry\nset rear bar 22 mm, front pressure 26 psi, front spring 500 lb/in\nkeep as wet\nback to dry');
+    const told = await ask(club, 'robin', 'split balance between dry and wet');
+    expect(told.rows.map(({ label }) => label).sort()).toEqual(['front spring rate', 'rear bar diameter']);
+    expect(partsOf(told).reduce((a, b) => a + b, 0)).toBeCloseTo(told.amount?.si ?? Number.NaN, 9);
+    expect(everything(told)).toContain('every order');
+  });
+  it('of two cars, from the asker to the clubmate, in plain words', async () => {
+    const told = await ask(club, 'robin', 'why does moth rotate more');
+    expect(told.headline).toMatch(/^Moth \(sam\) rotates more: \d+% .+, \d+% .+, \d+% /);
+    expect(told.amount?.si).toBeLessThan(0);
+    const other = await ask(club, 'robin', 'split balance moth vs turnip');
+    expect(other.headline).toMatch(/^Turnip rotates less/);
+    expect(other.amount?.si).toBeCloseTo(-(told.amount?.si ?? Number.NaN), 9);
+  });
+  it('asked again, it says the same', async () => {
+    const [a, b] = [await ask(club, 'robin', 'split balance with moth'), await ask(club, 'robin', 'split balance with moth')];
+    expect([a.headline, a.rows.map(({ label }) => label), a.notes]).toEqual([b.headline, b.rows.map(({ label }) => label), b.notes]);
+  });
+  it('of a figure that reads something else: why a share is higher', async () => {
+    const told = await ask(club, 'robin', "why is moth's front share of roll stiffness higher than mine");
+    expect(told.headline).toMatch(/^Moth \(sam\) has a lower front share of the roll stiffness/);
+  });
+  it('no difference, no such figure, and one car alone', async () => {
+    expect((await ask(club, 'robin', 'split wheelbase turnip vs moth')).kind).not.toBe('changed');
+    expect(await ask(club, 'robin', 'split balance turnip vs pickle')).toMatchObject({ kind: 'refused' });
+    expect(await ask(club, 'robin', 'split balance')).toMatchObject({ kind: 'refused' });
+    expect(await ask(club, 'lee', 'split balance')).toMatchObject({ kind: 'refused' });
+  });
+});
+
+describe('a conversion, tried', () => {
+  it('is told cause by cause, springs and bar at their new places apart from the roll center', async () => {
+    const told = await ask(club, 'robin', 'try rear axle beam, spring base 40 in');
+    const causes = told.notes.find((note) => note.startsWith('Balance')) ?? '';
+    expect(causes).toMatch(/by cause:\n {2}/);
+    const part = (name: string) =>
+      numberIn(
+        causes
+          .split('\n')
+          .find((line) => line.includes(name))
+          ?.split('%')[0] ?? '',
+      );
+    // Springs closer together resist roll less at that end, a higher roll center moves more load there (CORNERING, equations 5 and 6).
+    expect(part('spring spacing')).toBeGreaterThan(0);
+    expect(part('roll center')).toBeLessThan(0);
+  });
+  it('another change is not', async () => {
+    expect((await ask(club, 'robin', 'try rear bar 22 mm')).notes.join()).not.toContain('by cause');
+  });
+});
+
+describe('a clubmate’s figure', () => {
+  it('asks what to change, in lines that work', async () => {
+    const asked = await ask(club, 'robin', 'what would mine need to have moths balance');
+    expect(asked.kind).toBe('asked');
+    const bar = asked.choices.find(({ line }) => line.includes('anti-roll bar'));
+    const told = await ask(club, 'robin', bar?.line ?? '');
+    expect(told.kind).toBe('told');
+    expect(told.headline).toMatch(/^Rear anti-roll bar.* gives balance at the limit -/);
+    expect(everything(told)).toContain('of moth');
+  });
+  it('or is told what to change', async () => {
+    expect((await ask(club, 'robin', 'what rear bar would i need to have moths roll angle')).headline).toMatch(
+      /^Rear anti-roll bar, diameter [\d.]+ in gives roll angle/,
+    );
+  });
+});
