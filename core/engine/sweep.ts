@@ -6,15 +6,12 @@ import { halfWidth, isRefusal } from '../catalog.js';
 import type { Catalog, Node } from './compile.js';
 import { type Errors, none } from './errors.js';
 import { absent, isCurve, isKnown, type State, scaled, sourceOf, thing } from './state.js';
-import { square } from './width.js';
+import { amountOf, bendOf, farther, isCrooked, square } from './width.js';
 
 /** A change this small against the number is rounding in what cancels. */
 const rounding = 1e-13;
 /** In any SI unit of the catalog a change this small is rounding, however small the number: a difference that should be 0. */
 const least = 1e-12;
-/** A number whose changes up and down differ by more than this part of their mean is looked at more closely. */
-const crooked = 0.25;
-
 /** What one error does to one number. */
 export interface Contribution {
   readonly error: number;
@@ -22,19 +19,6 @@ export interface Contribution {
   readonly amount: number;
   /** How far the middle of both ends lies from the number: 0 where it is linear. */
   readonly bend: number;
-}
-
-/** Half of the whole change from one end to the other; where one side has no value, what the other is alone. */
-function amountOf(up: number, down: number): number {
-  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -down;
-  return Number.isNaN(down) ? up : (up - down) / 2;
-}
-const bendOf = (up: number, down: number): number => (Number.isNaN(up + down) ? 0 : (up + down) / 2);
-const isCrooked = (up: number, down: number): boolean => !(Math.abs(up + down) <= crooked * Math.abs(up - down));
-/** The farther of end and middle; where there is no value at the end, the way to the middle twice. */
-function farther(end: number, half: number): number {
-  if (Number.isNaN(end)) return 2 * half;
-  return Math.abs(half) > Math.abs(end) ? half : end;
 }
 
 type Given = Record<string, unknown>;

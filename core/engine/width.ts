@@ -5,6 +5,21 @@ export interface Part {
   readonly amount: number;
   readonly bend: number;
 }
+/** A number whose changes up and down differ by more than this part of their mean is looked at more closely. */
+const crooked = 0.25;
+/** Half of the whole change from one end to the other; where one side has no value, what the other is alone. */
+export function amountOf(up: number, down: number): number {
+  if (Number.isNaN(up)) return Number.isNaN(down) ? Number.POSITIVE_INFINITY : -down;
+  return Number.isNaN(down) ? up : (up - down) / 2;
+}
+export const bendOf = (up: number, down: number): number => (Number.isNaN(up + down) ? 0 : (up + down) / 2);
+export const isCrooked = (up: number, down: number): boolean => !(Math.abs(up + down) <= crooked * Math.abs(up - down));
+/** The farther of end and middle; where there is no value at the end, the way to the middle twice. */
+export function farther(end: number, half: number): number {
+  if (Number.isNaN(end)) return 2 * half;
+  return Math.abs(half) > Math.abs(end) ? half : end;
+}
+
 /**
  * The square of what one error contributes. Where the number is linear that is its amount's; where it moves on one side only, as past a knee,
  * that side's: up = J and down = 0 make an amount and a bend of J/2 each, and J squared of both.
