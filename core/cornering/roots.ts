@@ -85,6 +85,9 @@ function untilContact({ axles }: CornerModel, x: Float64Array, wheel: number): n
   return stopScale * (stop - bump);
 }
 
+/** Over g: what lies beyond is no road car's, and is left to the bracketed search to refuse. */
+const farthest = 3;
+
 const jacobian = new Float64Array(unknowns * unknowns);
 const right = new Float64Array(unknowns);
 const slopes = new Float64Array(unknowns);
@@ -104,7 +107,7 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, 
     if (norm < 1e-14) {
       // A wheel that lifts second takes the car over just there; any other condition past that is none.
       const stands = condition.kind === 'lift' || !overturned(x);
-      return lateral * direction > 0 && stands ? { lateral, state: { lateral, x, steps: step } } : undefined;
+      return lateral * direction > 0 && Math.abs(lateral) <= farthest && stands ? { lateral, state: { lateral, x, steps: step } } : undefined;
     }
     if (!(norm < 1e16)) return undefined;
     if (!solveInPlace(jacobian, right, unknowns, slopes)) return undefined;
