@@ -1,4 +1,6 @@
 /** All commands, in the order in which help lists them. */
+
+import { advise, pairs } from './advice/advise.js';
 import type { Command } from './command.js';
 import { teachers } from './help.js';
 import { calc } from './house/calc.js';
@@ -30,7 +32,24 @@ import { split } from './verbs/split.js';
 import { tryOut } from './verbs/try.js';
 import { why } from './verbs/why.js';
 
-const verbs: readonly Command[] = [show, set, save, tryOut, find, compare, split, why, draw, doubt, keep, back, undo, history];
+const verbs: readonly Command[] = [
+  show,
+  set,
+  save,
+  tryOut,
+  find,
+  compare,
+  split,
+  why,
+  draw,
+  doubt,
+  advise,
+  pairs,
+  keep,
+  back,
+  undo,
+  history,
+];
 const topics: readonly Command[] = [tire, wheel, gear, spring, ride, bar, corner, pressure];
 const house: readonly Command[] = [
   car,

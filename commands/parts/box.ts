@@ -1,15 +1,15 @@
 /** The parts box: what a member can change on a car, with its work and price; told in plain lines, listed, forgotten. Its owner alone sees it. */
+import type { Value } from '../../core/catalog.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { CarView, Change, Context, Preferences } from '../context.js';
 import { carInUse, isOutcome, noCar, ownCar, refused } from '../house/own.js';
 import { isSame } from '../same.js';
-import { valueText } from '../show/amount.js';
 import { labelAtAll } from '../show/label.js';
 import { tellsEffort } from './effort.js';
 import type { NewPart, Part, PartFact } from './part.js';
 import { exampleLine, isBoxed, opening, readBox } from './read.js';
-import { costText, entryOf, partLine, thingText } from './write.js';
+import { costText, entryOf, partLine, thingText, valueToTell } from './write.js';
 
 /** More than that is a shop. */
 const mostParts = 60;
@@ -36,9 +36,8 @@ const isSamePart = (a: NewPart, b: NewPart): boolean =>
 function valuesText(fact: PartFact, preferences: Preferences): string {
   const entry = entryOf(fact);
   const { can } = fact;
-  return can.is === 'range'
-    ? `${valueText(entry, can.from, preferences)} to ${valueText(entry, can.to, preferences)}`
-    : can.values.map((value) => valueText(entry, value, preferences)).join(', ');
+  const write = (value: Value): string => valueToTell(entry, value, preferences);
+  return can.is === 'range' ? `${write(can.from)} to ${write(can.to)}` : can.values.map(write).join(', ');
 }
 export function partRow(part: NewPart, number: number, preferences: Preferences): Row {
   const [fact, ...more] = part.facts;

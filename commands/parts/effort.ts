@@ -8,10 +8,10 @@ export interface Effort {
   readonly rest: string;
 }
 const number = String.raw`(\d{1,4}(?:[.,]\d{1,2})?|\d{1,2} \d\/\d|\d\/\d)`;
-const hour = String.raw`(?:h|hr|hrs|hour|hours)`;
-const minute = String.raw`(?:min|mins|minute|minutes)`;
-const before = String.raw`(?:(?:it )?takes? (?:me )?|in |about |around |roughly |~ ?|for )*`;
-const after = String.raw`(?: (?:of work|work|per side|a side|each side|to (?:swap|change|fit|set|do|switch|move|adjust|put (?:in|on))(?: (?:it|them|over))?|each|job))*`;
+const hour = `(?:h|hr|hrs|hour|hours)`;
+const minute = `(?:min|mins|minute|minutes)`;
+const before = `(?:(?:it )?takes? (?:me )?|in |about |around |roughly |~ ?|for )*`;
+const after = `(?: (?:of work|work|per side|a side|each side|to (?:swap|change|fit|set|do|switch|move|adjust|put (?:in|on))(?: (?:it|them|over))?|each|job))*`;
 const amountOf = (text: string): number => {
   const whole = /^(?:(\d+) )?(\d)\/(\d)$/.exec(text);
   return whole ? Number(whole[1] ?? 0) + Number(whole[2]) / Number(whole[3]) : Number(text.replace(',', '.'));

@@ -62,12 +62,16 @@ function wrong({ entry, said, places }: Item): Outcome | undefined {
 function askEnd(item: Item, text: string): Outcome | undefined {
   const { entry, placed } = item;
   if (placed || entry.alike || placesOf(entry.scope).length === 1) return undefined;
-  const choices = (entry.scope === 'gear' ? ['1st', '2nd', '3rd', '4th'] : ['front', 'rear', 'front and rear']).map((end) => ({
-    label: end,
-    line: `i have ${end} ${text}`,
-  }));
-  return { answer: answer('asked', `Which ${entry.scope === 'gear' ? 'gear' : 'end'}?`, { choices }) };
+  if (entry.scope !== 'gear') return whichEnd(text);
+  const choices = ['1st', '2nd', '3rd', '4th'].map((gear) => ({ label: gear, line: `i have ${gear} ${text}` }));
+  return { answer: answer('asked', 'Which gear?', { choices }) };
 }
+const ended = /\b(?:fronts?|rears?|back|frt|lf|rf|lr|rr|left|right)\b/i;
+const whichEnd = (text: string): Outcome => ({
+  answer: answer('asked', 'Which end?', {
+    choices: ['front', 'rear', 'front and rear'].map((end) => ({ label: end, line: `i have ${end} ${text}` })),
+  }),
+});
 
 const sameThing = (a: Item, b: Item): boolean => a.entry === b.entry && a.places.join() === b.places.join();
 const most = 12;
@@ -87,11 +91,12 @@ class Reader {
     this.#context = context;
     this.#setting = settingOf(context, onlySet);
   }
-  #set(words: string): readonly Item[] | Outcome {
+  #set(words: string, whole: string): readonly Item[] | Outcome {
     const reading = read(`set ${words}`, this.#setting);
-    if (isStop(reading)) return stopped(reading);
+    if (isStop(reading)) return reading.stop === 'asked' && !ended.test(words) ? whichEnd(whole) : stopped(reading);
     this.mended ||= reading.mended;
-    for (const echo of reading.echoes) if (!this.echoes.includes(echo)) this.echoes.push(echo);
+    // With which unit a bare number was read, the answer shows with each value.
+    for (const echo of reading.echoes) if (!this.echoes.includes(echo) && !/^[-\d.,/ ]+ read as /.test(echo)) this.echoes.push(echo);
     const items = itemsOf(reading);
     const bad = items.map(wrong).find((one) => one !== undefined);
     return bad ?? (items.length === 0 ? refused('Which part, of what size?', exampleLine) : items);
@@ -104,7 +109,7 @@ class Reader {
     const { words, values, range } = split;
     const items: Item[] = [];
     for (const value of values) {
-      const found = this.#set(`${words[0]} ${value} ${words[1]}`.trim());
+      const found = this.#set(`${words[0]} ${value} ${words[1]}`.trim(), whole);
       if ('answer' in found) return found;
       const [item, another] = found;
       if (another || !item || (items[0] && !sameThing(items[0], item)))
@@ -145,7 +150,7 @@ class Reader {
   }
   /** `15x8 et25 wheels with 225/45R15 tires`, `25 mm rear bar bore 19 mm`. */
   #together(text: string, whole: string): readonly PartFact[] | Outcome {
-    const found = this.#set(text);
+    const found = this.#set(text, whole);
     return 'answer' in found ? found : this.#bundle(found, whole);
   }
   #bundle(items: readonly Item[], whole: string): readonly PartFact[] | Outcome {
@@ -180,7 +185,7 @@ function readOne(text: string, line: string, reader: Reader): NewPart | Outcome 
   const cost = { ...(minutes === undefined ? {} : { minutes }), ...(price === undefined ? {} : { price }), line };
   if (dampers.test(rest)) return { facts: [], note: [...rest].slice(0, 80).join(''), ...cost };
   const off = unhooks.test(rest) && /\b(?:bar|arb)\b/i.test(rest);
-  const facts = reader.facts(off ? `${rest.replace(unhooks, ' ').trim()} 0 mm` : rest, rest);
+  const facts = reader.facts(off ? `${rest.replace(unhooks, ' ').trim()} 0 mm` : rest, text);
   return 'answer' in facts ? facts : { facts, ...cost };
 }
 

@@ -23,6 +23,13 @@ const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
   ],
   ['robin', 'set redline 7200 rpm'],
   [
+    'robin',
+    'i have 19 and 22 mm rear bars, 40 min',
+    'rear bar holes 7.5, 8.5 and 9.5 in 5 min',
+    'i have 400 and 500 front springs 60 min, $120',
+    'i can set rear pressure 26 to 34 psi 2 min',
+  ],
+  [
     'sam',
     'save my car moth 2400 lb, 50% front, wheelbase 95 in',
     'set front spring rate 300 lb/in, rear spring rate 250 lb/in',

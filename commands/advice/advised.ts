@@ -1,0 +1,249 @@
+/** Advice as an answer: the changes that help, best first for their work, each with what it shifts, what else moves and what it costs. */
+import type { Goal, Ranked, Ranking } from '../../core/advice/rank.js';
+import { isRefusal } from '../../core/catalog.js';
+import { difference } from '../../core/difference.js';
+import { nameAt, type Situation } from '../../core/engine.js';
+import { type Answer, answer, type Row } from '../answer.js';
+import { lineOf } from '../canonical.js';
+import type { Outcome } from '../command.js';
+import type { CarView, Context, Preferences } from '../context.js';
+import { exampleLine } from '../parts/read.js';
+import type { Choice, Item } from '../reading.js';
+import { amount, bare, changeOf, sentence, writing } from '../show/amount.js';
+import { changeText, endsWithin, isChange } from '../show/change.js';
+import { labelAt } from '../show/label.js';
+import { measureLine, shareText } from '../show/rests.js';
+import { alongside, figureAt, phaseText, wishText } from './aims.js';
+import type { Wanted } from './goal.js';
+import { changeOfOption, type Option } from './options.js';
+import { damperPractice, practiceOf } from './practice.js';
+
+export interface Advised {
+  readonly wanted: Wanted;
+  readonly car: CarView;
+  readonly from: Situation;
+  readonly conditions: readonly Item[];
+  readonly goal: Goal;
+  readonly figure: string | undefined;
+  readonly paired: boolean;
+  /** No change in the box that a figure could read. */
+  readonly empty: boolean;
+  readonly notes: readonly string[];
+  readonly ranking: Ranking<Option>;
+  /** Changes that are not in the box, where it holds none that helps. */
+  readonly general: Ranking<Option> | undefined;
+  readonly equal: (a: Ranked<Option>, b: Ranked<Option>) => boolean;
+}
+const mostShown = 6;
+const mostChosen = 3;
+const mostExplained = 2;
+const limits = 'Not in it: transients, dampers, tire heat and wear, and the driver.';
+
+/** The shift of one change: of the figure itself, or of both ride frequencies together. */
+function shiftText(one: Ranked<Option>, { goal, figure }: Advised, preferences: Preferences): string {
+  if (figure === undefined)
+    return `${changeOf((goal.aims[0]?.towards ?? 1) * one.gain, 'ratio', preferences, one.within ?? 0, { percent: true }).text}`;
+  const { entry } = figureAt(figure);
+  const change = (goal.aims[0]?.towards ?? 1) * one.gain;
+  return changeText({ change, within: one.within ?? 0 }, entry.dimension ?? 'ratio', preferences, writing(entry));
+}
+const costOf = ({ what }: Ranked<Option>): string => (what.cost === '' ? 'work not told' : what.cost);
+const rowOf = (one: Ranked<Option>, number: number, advised: Advised, preferences: Preferences): Row => ({
+  label: `${number} ${one.what.label}`,
+  cells: [shiftText(one, advised, preferences), costOf(one)],
+});
+
+/** `try rear bar 25 mm, balance with braking 0.3 g`: nothing saved until `save that`. */
+function tryLine({ what }: Ranked<Option>, { car, conditions, figure }: Advised, context: Context): string {
+  const looksAt: Item[] = figure === undefined ? [] : [{ entry: figureAt(figure).entry, places: [figureAt(figure).place], placed: true }];
+  const other = context.garage.chosen?.id !== car.id;
+  return lineOf(
+    {
+      verb: 'try',
+      sides: [{ items: [...what.items, ...looksAt], subjects: other ? [{ is: 'car', id: car.id }] : [] }],
+      ...{ tried: conditions, names: [], rest: '', echoes: [], mended: false },
+    },
+    context,
+  );
+}
+/** What else moves: roll, ride, the other end; of what moves by more than its doubt. */
+function besides(one: Ranked<Option>, advised: Advised, preferences: Preferences): string {
+  const { before } = advised.ranking;
+  const aimed = new Set(advised.goal.aims.map(({ path }) => path));
+  const moved = alongside.flatMap((path) => {
+    if (aimed.has(path)) return [];
+    const [a, b] = [before.number(path), one.numbers.number(path)];
+    if (isRefusal(a) || isRefusal(b) || !isChange(a, b)) return [];
+    const shift = difference(before, one.numbers, path, { sameCar: true });
+    if (isRefusal(shift) || Math.abs(shift.change) <= shift.within) return [];
+    const { entry, place } = figureAt(path);
+    const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, endsWithin(shift), writing(entry)).text;
+    return [`${labelAt(entry, place)} ${write(a)} to ${write(b)}`];
+  });
+  return moved.length === 0 ? 'nothing else for sure' : moved.join(', ');
+}
+/** Whether what was computed goes where the trade says. */
+function practice(shown: readonly Ranked<Option>[], { wanted, from }: Advised): readonly string[] {
+  const [agree, differ]: [number[], number[]] = [[], []];
+  shown.forEach((one, n) => {
+    const change = changeOfOption(one.what, from);
+    const way = change && practiceOf(wanted.wish, change.entry, change.end, change.way);
+    if (way !== undefined) (way === wanted.towards ? agree : differ).push(n + 1);
+  });
+  return [
+    ...(agree.length > 0 ? [`Common practice, no source, says so too: ${numbered(agree)}.`] : []),
+    ...(differ.length > 0 ? [`Common practice, no source, says the opposite of: ${numbered(differ)}.`] : []),
+  ];
+}
+const numbered = (numbers: readonly number[]): string =>
+  numbers.length < 2 ? numbers.join() : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
+/** Changes that no figure of the wish reads; what the trade says of them is all there is. */
+function unmoved(nowhere: readonly Ranked<Option>[], { wanted, from }: Advised): readonly string[] {
+  const said = new Set(
+    nowhere.map(({ what }) => {
+      const change = changeOfOption(what, from);
+      const up = change && practiceOf(wanted.wish, change.entry, change.end, 1);
+      return `${what.name}${up === undefined ? '' : ` (common practice, no source: ${up === wanted.towards ? 'more' : 'less'} of it)`}`;
+    }),
+  );
+  return said.size === 0 ? [] : [`The model moves nothing here with: ${[...said].join('; ')}.`];
+}
+/** Numbers of those next to each other that shift alike. */
+function equals(shown: readonly Ranked<Option>[], equal: Advised['equal']): readonly string[] {
+  const groups: number[][] = [];
+  shown.forEach((one, n) => {
+    const group = groups.at(-1);
+    const first = group === undefined ? undefined : shown[(group[0] ?? 1) - 1];
+    if (group && first && equal(first, one)) group.push(n + 1);
+    else groups.push([n + 1]);
+  });
+  return groups
+    .filter((group) => group.length > 1)
+    .map((group) => `${numbered(group)} are equal: they differ by less than the doubt between them.`);
+}
+const list = (all: readonly Ranked<Option>[], most = 4): string => {
+  const names = [...new Set(all.map(({ what }) => what.label))];
+  return `${names.slice(0, most).join('; ')}${names.length > most ? ` and ${names.length - most} more` : ''}`;
+};
+
+/** What the doubt of the best rests on, and how to lessen it. */
+function restingOn(one: Ranked<Option> | undefined, { ranking, goal }: Advised, preferences: Preferences): readonly string[] {
+  const [aim] = goal.aims;
+  if (!one || !aim) return [];
+  const shift = difference(ranking.before, one.numbers, aim.path, { sameCar: true });
+  if (isRefusal(shift) || !(shift.within > 0)) return [];
+  const [first] = shift.shares;
+  if (!first || Math.abs(first.amount) < 0.3 * shift.within) return [];
+  return [
+    `Its doubt rests most on: ${shareText(ranking.before, first, preferences)}. Measure it: ${measureLine(ranking.before, first.paths)}`,
+  ];
+}
+function nowText({ ranking, figure, goal, wanted }: Advised, preferences: Preferences): string {
+  const now = (path: string): string => {
+    const { entry, place } = figureAt(path);
+    const value = ranking.before.number(path);
+    return isRefusal(value)
+      ? ''
+      : `${nameAt(entry, place)} ${amount(value, entry.dimension ?? 'ratio', preferences, ranking.before.within(path), writing(entry)).text}`;
+  };
+  const steady = wanted.wish === 'softer' || wanted.wish === 'stiffer';
+  const [first] = goal.aims;
+  if (figure === undefined) return `Now: ${goal.aims.map(({ path }) => now(path)).join(', ')}; the balance may move by 1 %.`;
+  return `Now: ${now(figure)}${steady ? '' : `, ${phaseText[wanted.phase]}`}; ${first?.towards === -1 ? 'less' : 'more'} of it is wanted.`;
+}
+const asText = (conditions: readonly Item[]): string => conditions.map(({ entry, said }) => `${entry.name} ${said?.text ?? ''}`).join(', ');
+
+function assumed({ wanted, conditions }: Advised): readonly string[] {
+  if (wanted.wish === 'softer' || wanted.wish === 'stiffer' || wanted.wish === 'traction') return [];
+  const phase = wanted.phased || wanted.wish === 'roll' ? '' : 'Taken as mid corner; say going in or coming out for the others.';
+  const told = wanted.hardness === undefined && wanted.phase !== 'mid' ? `Taken with ${asText(conditions)}.` : '';
+  return [phase, told].filter((text) => text !== '');
+}
+function headlineOf(best: Ranked<Option> | undefined, advised: Advised, preferences: Preferences): string {
+  const { wanted, car, empty, paired, general, figure } = advised;
+  const wish = wishText(wanted);
+  if (best) {
+    const what = figure === undefined ? 'ride frequency' : (figureAt(figure).entry.label ?? figureAt(figure).entry.name);
+    return `${sentence(best.what.label)}: ${what} ${shiftText(best, advised, preferences)}, ${costOf(best)}`;
+  }
+  if (empty && !paired) return `The box of ${car.name} is empty: tell what you can change, for advice from it.`;
+  if (paired) return `No pair from the box of ${car.name} is sure to give ${wish}.`;
+  return `Nothing in the box of ${car.name} is sure to give ${wish}${general ? '; which way to go shows below' : ''}.`;
+}
+
+/** Of a box that is empty, or holds nothing that helps. */
+function generalPart(advised: Advised, context: Context): Pick<Answer, 'rows' | 'notes' | 'choices'> {
+  const helping = (advised.general?.ranked ?? []).filter(({ verdict }) => verdict === 'helps').sort((a, b) => b.gain - a.gain);
+  const unsure = (advised.general?.ranked ?? []).filter(({ verdict }) => verdict === 'unsure');
+  const shown = helping.slice(0, mostChosen);
+  return {
+    rows: shown.map((one, n) => ({
+      label: `${n + 1} ${one.what.label}`,
+      cells: [shiftText(one, advised, context.asker.preferences), 'not in the box'],
+    })),
+    notes: [
+      ...(shown.length > 0 ? [`Not from the box: what a small step of what ${advised.car.name} has would do.`] : []),
+      ...(unsure.length > 0 ? [`Too small to tell: ${list(unsure)}.`] : []),
+      ...practice(shown, advised),
+    ],
+    choices: shown.map((one) => tryOf(one, advised, context)),
+  };
+}
+const isStill = ({ gain }: Ranked<Option>): boolean => Math.abs(gain) < 1e-9;
+/** Its number in the rows tries it. */
+const tryOf = (one: Ranked<Option>, advised: Advised, context: Context): Choice => ({
+  label: `try ${one.what.label}`,
+  line: tryLine(one, advised, context),
+});
+
+export function advised(given: Advised, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const { ranking, wanted, paired, empty, notes } = given;
+  const of = (...verdicts: readonly string[]) => ranking.ranked.filter(({ verdict }) => verdicts.includes(verdict));
+  const helps = of('helps');
+  const shown = helps.slice(0, mostShown);
+  const [best] = shown;
+  const general = generalPart(given, context);
+  const [upsets, unsure, unweighed, away] = [of('upsets'), of('unsure'), of('unweighed'), of('away')];
+  const unknown = shown.filter(({ minutes }) => minutes === undefined);
+  const helped = new Set([...helps, ...upsets, ...unsure, ...unweighed].map(({ what }) => what.name));
+  const other = away.filter((one) => !isStill(one) && !helped.has(one.what.name));
+  const again = wishText(wanted);
+  const told: readonly string[] = [
+    ...shown.slice(0, mostExplained).map((one, n) => `${n + 1} also moves: ${besides(one, given, preferences)}.`),
+    ...equals(shown, given.equal),
+    ...(helps.length > shown.length ? [`${helps.length - shown.length} more would help less for the work.`] : []),
+    ...(unknown.length > 0 && unknown.length < shown.length ? [`Work not told, so put last: ${list(unknown)}.`] : []),
+    ...(upsets.length > 0 ? [`Helps, but upsets the balance: ${list(upsets)}.`] : []),
+    ...(unsure.length > 0 ? [`Too small to tell, less than its doubt: ${list(unsure)}.`] : []),
+    ...(unweighed.length > 0 ? [`The right way, but less for the work, and not looked at closely: ${list(unweighed)}.`] : []),
+    ...(other.length > 0 && !paired ? [`The other way: ${[...new Set(other.map(({ what }) => what.name))].join('; ')}.`] : []),
+    ...(paired ? [] : unmoved(away.filter(isStill), given)),
+    ...(ranking.impossible.length > 0
+      ? [
+          `Could not be worked out: ${ranking.impossible
+            .slice(0, 2)
+            .map(({ what, why }) => `${what.label} (${why.refused})`)
+            .join('; ')}.`,
+        ]
+      : []),
+    ...practice(shown, given),
+    ...notes.slice(0, 2).map((note) => `Not in the model: ${note}; ${damperPractice}.`),
+    nowText(given, preferences),
+    limits,
+  ];
+  const done = answer('told', headlineOf(best, given, preferences), {
+    ...(shown.length > 0 || general.rows.length > 0 ? { columns: ['shift', 'work'] } : {}),
+    rows: shown.length > 0 ? shown.map((one, n) => rowOf(one, n + 1, given, preferences)) : general.rows,
+    notes: [...(empty && !paired ? [`A line that works:\n  ${exampleLine}`] : []), ...(shown.length > 0 ? [] : general.notes), ...told],
+    echoes: assumed(given),
+    assumptions: restingOn(best ?? unsure[0], given, preferences),
+    cautions: best ? best.what.cautions.slice(0, 1) : [],
+    choices: shown.length > 0 ? shown.slice(0, mostChosen).map((one) => tryOf(one, given, context)) : general.choices,
+    next: [
+      ...(empty ? [{ label: exampleLine, line: exampleLine }] : []),
+      ...(paired ? [{ label: again, line: again }] : empty ? [] : [{ label: 'pairs', line: `pairs ${again}` }]),
+    ],
+  });
+  return { answer: done };
+}
