@@ -7,7 +7,7 @@ import { axleGripUse, type CornerBraking, cornerBraking } from '../traction/brak
 import { falling, lockAt, straightLoads } from '../traction/straight.js';
 import { frontShareNow, totalMass } from './aboard.js';
 import { brakeShareNow } from './brakes.js';
-import { cgHeightNow, cornerModel, cornerState, manoeuvre } from './cornering.js';
+import { bends, cgHeightNow, cornerModel, cornerState, manoeuvre } from './cornering.js';
 import { wheel } from './standing.js';
 import { straightCar } from './traction.js';
 
@@ -222,6 +222,7 @@ export const useInTurn = figure({
   },
   source:
     'the part of their grip that both wheels need together, for the force along and the force across; solved with the loads, not added up',
+  nonlinear: bends,
 });
 /** The last solution, for the next search to start with; where it ends does not depend on it. */
 let last: CornerBraking | undefined;

@@ -26,15 +26,15 @@ function ofPlace({ entry, place }: Node): string {
   if (entry.path === 'axle') return place;
   return place === 'lf' || place === 'lr' ? 'left' : 'right';
 }
-function ofNeeds(node: Node, values: readonly unknown[], errors: Errors, fixed: Sources | undefined, found: Sources): unknown {
+function ofNeeds(node: Node, values: readonly unknown[], errors: Errors, fixed: Sources | undefined, found?: Sources): unknown {
   const { entry, index, keys, from, spare } = node;
   if (!entry.compute) return undefined;
   const given: Record<string, unknown> = {};
-  const used: (number | undefined)[] = [];
-  found[index] = used;
+  const used: (number | undefined)[] | undefined = found && [];
+  if (found && used) found[index] = used;
   for (let k = 0; k < keys.length; k++) {
     const source = fixed ? fixed[index]?.[k] : from[k]!.find((one) => values[one] !== undefined);
-    used[k] = source;
+    if (used) used[k] = source;
     const value = source === undefined ? undefined : values[source];
     if (value === undefined && (source !== undefined || !spare[k])) return undefined;
     given[keys[k]!] = value;
@@ -75,4 +75,35 @@ export function workOut(catalog: Catalog, situation: Situation, errors: Errors, 
     else values.push(ofNeeds(node, values, errors, fixed, found));
   }
   return values;
+}
+
+/** A car whose errors can be drawn many times: values by node, undefined where there is none, in one array that the next draw fills anew. */
+export type Drawn = (errors: Errors) => readonly unknown[];
+/**
+ * The same as `workOut` with the sources of the car as it is, for many draws: what no error reaches keeps the value that it has.
+ * @param wanted which nodes are worked out; what they need has to be among them; the others keep the values of the car as it is
+ */
+export function drawing(catalog: Catalog, situation: Situation, wanted: (node: Node) => boolean): Drawn {
+  const sources: Sources = [];
+  const base = workOut(catalog, situation, () => 0, undefined, sources);
+  const same = unchanged(catalog, situation);
+  const then = situation.then ?? situation.facts;
+  const factOf = (node: Node): Fact | undefined => (node.input ? (node.then ? then : situation.facts).get(asNow(node.path)) : undefined);
+  const moves: boolean[] = [];
+  const steps: { readonly node: Node; readonly fact: Fact | undefined }[] = [];
+  for (const node of catalog.nodes) {
+    const fact = factOf(node);
+    const ofItsOwn = fact ? fact.within > 0 : node.input && node.entry.within !== undefined;
+    const by = same[node.index] ? [node.now] : fact ? [] : (sources[node.index] ?? []);
+    moves[node.index] = ofItsOwn || by.some((source) => source !== undefined && moves[source]);
+    if (moves[node.index] && base[node.index] !== undefined && wanted(node)) steps.push({ node, fact });
+  }
+  const values = [...base];
+  return (errors) => {
+    for (const { node, fact } of steps) {
+      if (same[node.index]) values[node.index] = values[node.now];
+      else values[node.index] = fact ? ofFact(node, fact, errors) : ofNeeds(node, values, errors, sources);
+    }
+    return values;
+  };
 }
