@@ -49,6 +49,18 @@ export const demoMessages: readonly DemoMessage[] = [
       'back to dry',
     ],
   },
+  {
+    member: 'robin',
+    lines: [
+      'i have 19 and 22 mm rear bars, 40 min to swap',
+      'rear bar holes 7.5, 8.5 and 9.5 in, 5 min',
+      'i have 325 and 425 front springs, 60 min',
+      'i have 1/4 in wheel spacers rear, 20 min, $15',
+      'i can set rear pressure 24 to 34 psi, 2 min',
+      'i can set rear camber -0.5 to -2.5 deg, 25 min',
+      'i have 12 clicks of rear rebound, 1 min',
+    ],
+  },
   { member: 'robin', lines: ['share'] },
   {
     member: 'sam',

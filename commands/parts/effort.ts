@@ -51,7 +51,7 @@ const words: Readonly<Record<string, Price['currency']>> = {
 const named = Object.keys(words)
   .map((word) => word.replace('$', String.raw`\$`))
   .join('|');
-const each = String.raw`(?: (?:each|a pair|for both|for the pair|for the set|all in))?`;
+const each = `(?: (?:each|a pair|for both|for the pair|for the set|all in))?`;
 const prices: readonly RegExp[] = [
   new RegExp(String.raw`[,;]? ?(?:for |at |costs? (?:me )?)?(?<sign>[$€£]) ?${money}${each}(?![\w])`, 'i'),
   new RegExp(String.raw`[,;]? ?(?:for |at |costs? (?:me )?)?(?<![\w.])${money} ?(?<sign>${named})(?![\w])${each}`, 'i'),

@@ -164,13 +164,13 @@ class Reader {
       const asked = askEnd(item, whole);
       if (asked) return asked;
     }
-    return items.map((item) => ({ entry: item.entry.path, places: item.places, can: { is: 'values', values: [valueOf(item)] } }));
+    return items.map((item) => ({ entry: item.entry.path, places: item.places, can: { is: 'values', values: [valueSaid(item)] } }));
   }
 }
 /** `front` for its axle and its wheels. */
 const endsOf = (places: readonly string[]): string =>
   [...new Set(places.map((place) => (place === 'front' || place.endsWith('f') ? 'front' : 'rear')))].join();
-const valueOf = ({ entry, said }: Item): Value => {
+const valueSaid = ({ entry, said }: Item): Value => {
   if (said === undefined) throw new Error(`${entry.path} was not told`);
   return said.value;
 };
