@@ -38,6 +38,23 @@ export interface Evaluation {
   errors(): readonly Doubt[];
 }
 
+/** A refusal whose reason is worked out when somebody reads it: it takes as long as a hundred numbers, and most are only looked at for being one. */
+function lazily(reason: () => Refusal): Refusal {
+  let known: Refusal | undefined;
+  const own = (): Refusal => {
+    known ??= reason();
+    return known;
+  };
+  return {
+    get refused() {
+      return own().refused;
+    },
+    get because() {
+      return own().because ?? [];
+    },
+  };
+}
+
 class Evaluated implements Evaluation {
   readonly catalog: Catalog;
   readonly situation: Situation;
@@ -59,14 +76,14 @@ class Evaluated implements Evaluation {
 
   get(path: string): Value | object | Refusal {
     const { index } = this.catalog.node(path);
-    if (!isKnown(this.#state, index)) return reasonOf(this.catalog, this.#state, index);
+    if (!isKnown(this.#state, index)) return lazily(() => reasonOf(this.catalog, this.#state, index));
     const number = this.#state.number[index]!;
     return Number.isNaN(number) ? this.#state.other[index]! : number;
   }
 
   number(path: string): number | Refusal {
     const node = this.catalog.node(path);
-    if (!isKnown(this.#state, node.index)) return reasonOf(this.catalog, this.#state, node.index);
+    if (!isKnown(this.#state, node.index)) return lazily(() => reasonOf(this.catalog, this.#state, node.index));
     const number = this.#state.number[node.index]!;
     return Number.isNaN(number) ? refuse(`The ${nameAt(node.entry, node.place)} is not a number.`, path) : number;
   }
