@@ -10,7 +10,7 @@ const expanded = (line: string): string =>
     .replace(/\{\{u\+([0-9a-f]{4})\}\}/gi, (_, code: string) => String.fromCodePoint(Number.parseInt(code, 16)))
     .replace('{{empty}}', '');
 /** What may change a car; everything else changes nothing. */
-const changing = /^(save my car turnip|turnips cg is|rename turnip to|undo$|save \{\{u\+202e\}\}elttek)/;
+const changing = /^(save my car turnip|turnips cg is|forget turnips rear bar|rename turnip to|undo$|save \{\{u\+202e\}\}elttek)/;
 const lines = [...phoneLines.map(([line]) => line), ...hostileLines.map(([line]) => line)];
 const clubs = await Promise.all(lines.map(() => demoClub()));
 
