@@ -122,6 +122,16 @@ function headsOf(labels: readonly string[]): readonly string[] {
   const short = labels.map((label) => label.replace(/ \(.*\)$/, ''));
   return fits(short) && new Set(short).size === short.length ? short : labels.map((_, at) => ordinals[at] ?? `${at + 1}`);
 }
+/** What the heads do not say: `First 245/40R17, second 255/40R17.`, or `turnip is robin's.` */
+function legendOf(heads: readonly string[], labels: readonly string[]): readonly string[] {
+  if (heads === labels) return [];
+  if (heads[0] === ordinals[0]) return [`${sentence(labels.map((label, at) => `${heads[at]} ${label}`).join(', '))}.`];
+  const owned = labels.flatMap((label, at) => {
+    const owner = / \((.*)\)$/.exec(label)?.[1];
+    return owner === undefined ? [] : [`${heads[at]} is ${owner}'s`];
+  });
+  return [`${owned.join(', ')}.`];
+}
 const longestHeads = 17;
 const ordinals = ['first', 'second', 'third', 'fourth'];
 
@@ -146,7 +156,7 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
   const [top] = lines;
   if (!top) return { answer: answer('told', `${labels.join(' and ')}: no number differs.`, { columns: labels, rows: facts }) };
   const heads = headsOf(labels);
-  const legend = heads === labels ? [] : [`${sentence(labels.map((label, at) => `${heads[at]} ${label}`).join(', '))}.`];
+  const legend = legendOf(heads, labels);
   const columns = sides.length === 2 ? [...heads, 'change'] : heads;
   const unsure = lines.filter((line) => line.weight > 0 && !line.sure).length;
   const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ by more than their doubt, ${unsure} may be no difference.`];

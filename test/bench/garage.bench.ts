@@ -13,7 +13,8 @@ import { median } from './statistics.js';
 
 const clubOf = 5;
 const carsEach = 2;
-const questions = { show: 'show front ride frequency', compare: 'compare me with @sam' } as const;
+// One figure each: what is measured is the store, and working out whole cars would only hide it.
+const questions = { show: 'show front ride frequency', compare: 'compare me with @sam front ride frequency' } as const;
 
 const fact = (value: number, within: number): Fact => ({ value, within, evidence: 'measured', source: 'the bench' });
 /** An invented car, SI. */
