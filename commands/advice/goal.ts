@@ -32,6 +32,8 @@ const the = `(?:(?:the|my|a|its|her) )?`;
 const corner = '(?:corners?|turns?|bends?)';
 
 const phases: readonly Rule[] = [
+  [/(?<=\b(?:loose|tight|push|pushes) )off$/, 'exit'],
+  [/(?<=\b(?:loose|tight|push|pushes) )in$/, 'entry'],
   [
     new RegExp(
       `\\b(?:(?:when|as|after) (?:i|you) (?:lift|get off)|lifting|lift ?off|off throttle|off ${the}(?:throttle|gas))(?: (?:the )?(?:throttle|gas))?\\b`,
@@ -69,7 +71,7 @@ const turns: readonly Rule[] = [
   [new RegExp(`\\b(?:in |on |turning |at )?${the}left(?: ?hand)?(?:ers?| ${corner}|s)\\b|\\bturning left\\b`), 'left'],
   [new RegExp(`\\b(?:in |on |turning |at )?${the}right(?: ?hand)?(?:ers?| ${corner}|s)\\b|\\bturning right\\b`), 'right'],
 ];
-const gives = `(?:slides?|sliding|washes|washing|washed|lets? go|letting go|goes|gives? up|breaks? (?:away|loose)|skates?|skips?)(?: (?:out|wide|first|away))*`;
+const gives = `(?:(?:is|keeps|starts|wants to|just) )?(?:slides?|sliding|washes|washing|washed|lets? go|letting go|goes|gives? up|breaks? (?:away|loose)|skates?|skips?)(?: (?:out|wide|first|away))*`;
 const symptoms: readonly Rule[] = [
   [/\b(?:can(?:'?t|not)|won'?t|doesn'?t|hard to) put (?:the |my |its )?power down\b/, 'traction', 'lacking'],
   [/\bput(?:s|ting)? (?:the |my |its )?power down(?: better)?\b/, 'traction', 'act', 'more'],
@@ -146,7 +148,7 @@ const fillers = new Set(
   feeling bit little lot lots some slightly really very way still always again just only please pls plz thanks thx thank help how to what whats which would could should shall can might
   may change changes changing swap adjust try for want wants need needs give gives giving make makes making at in on into of with when while and or but from so there here now up down
   off all around round during through under over one thing parts part box my mine hey hi ok okay then end ends handling corner corners turn turns first out if by as also seem seems
-  anything something everything much kind sort quite pretty suggest suggestion advice advise gas any ideas idea best wise her she he`.split(
+  anything something everything everywhere bad badly real pig truck keeps starts place kinda hell crazy much kind sort quite pretty suggest suggestion advice advise gas any ideas idea best wise her she he`.split(
     /\s+/,
   ),
 );
@@ -233,12 +235,14 @@ function attempt(text: string, echoes: readonly string[]): Wanted | undefined {
   take(found, turns);
   // `won't turn in` is a symptom before `turn in` is a phase.
   take(found, symptoms.slice(4, 7));
+  const acted = found.tags.has('act');
   const turnsIn = /turn|tuck|point/.test(text) && found.tags.has('push') && /\b(?:turn|tuck)(?:s|ing)? ?in\b/.test(text);
   take(found, phases);
   const said = only(found.tags, 'entry', 'mid', 'exit');
   const several = ['entry', 'mid', 'exit'].filter((tag) => found.tags.has(tag)).length > 1;
   if (several) return undefined;
   found.tags.delete('act');
+  if (acted) found.tags.add('act');
   if (said !== undefined) found.tags.add('phase');
   if (turnsIn || /\b(?:won'?t|wont|doesn'?t|not) /.test(text)) if (found.tags.has('push')) found.tags.add('act');
   take(found, symptoms);
@@ -268,10 +272,19 @@ function attempt(text: string, echoes: readonly string[]): Wanted | undefined {
   };
 }
 
+const about =
+  /rotat|push|plo(?:w|ugh)|understeer|oversteer|loose|freer?\b|tight|grip|\bbite|stick|traction|\broll|lean|soft|stiff|firm|complian|smooth|wash|slid|snap|spin|steps? out|stepping|swing|kick|tail|turn in|tuck|point|wide|power down|twitch|nervous|stab|calm|lets? go|gives? up|breaks? away|com(?:es?|ing) (?:a?round|out)|swaps/;
+const when = /\bmid|corner|entry|exit|coming|comm|going|goin|throttle|brak|apex/;
+
 /** The wish of a line; undefined where it tells none, or holds words that are not understood: then it is not for advice. */
 export function wantedOf(line: string): Wanted | undefined {
   const text = (tidy(line) ?? '').toLowerCase().replace(/-/g, ' ');
   // Most lines have none of its words: a quick look first.
+  if (
+    !about.test(text) &&
+    !(when.test(text) && /^(?:more|less|too|it|car|my|the|[a-z]+ (?:mid|on|in|at|going|coming|goin|comming))\b/.test(text))
+  )
+    return undefined;
   if (text.length > 120 || (text.endsWith('?') && text.split(' ').length < 3)) return undefined;
   const direct = attempt(text, []);
   if (direct) return direct;

@@ -121,9 +121,14 @@ function choiceOf(
   const items = withTrack(withBore(told, from, preferences), from, preferences);
   const situation = laidOver(from, items, how.piece);
   if (!situation) return undefined;
-  const name = [...new Set(told.map(({ entry, places }) => nameOf(entry, how.group === undefined && told.length > 1 ? [] : places)))].join(
-    ', ',
-  );
+  const [first] = told;
+  const alike = first !== undefined && told.every(({ entry }) => entry === first.entry);
+  const name = alike
+    ? nameOf(
+        first.entry,
+        told.flatMap(({ places }) => places),
+      )
+    : told.map(({ entry, places }) => nameOf(entry, places)).join(', ');
   const what: Option = {
     ...{ items, label: label ?? labelOf(told), name: label ?? name, cost: how.cost, about: aboutOf(items) },
     cautions: [...new Set(told.flatMap(({ entry }) => entry.caution ?? []))],

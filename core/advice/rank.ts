@@ -88,7 +88,7 @@ export function rank<T>(
   before: Situation,
   candidates: readonly Candidate<T>[],
   goal: Goal,
-  closely = 12,
+  closely = 8,
 ): Ranking<T> | Refusal {
   const base = evaluate(catalog, before);
   const paths = [...goal.aims.map((aim) => aim.path), ...(goal.hold ? [goal.hold.path] : [])];

@@ -99,6 +99,14 @@ export const goalLines: readonly (readonly [line: string, want: string])[] = [
   ['not enough rotation turning in', 'rotation + | entry'],
   ['pushing braking 0.4 g', 'rotation + | entry 0.4 g'],
   ['not loose enough mid', 'rotation + | mid'],
+  ['car pushes like a pig mid corner', 'rotation + | mid'],
+  ["it's pushing real bad on exit", 'rotation + | exit'],
+  ['nose washes out', 'rotation + | mid'],
+  ['rear is sliding mid corner', 'rotation - | mid'],
+  ['loose off', 'rotation - | exit'],
+  ['pushing everywhere', 'rotation + | mid'],
+  ['need more front end bite', 'front grip + | mid'],
+  ['spins the inside wheel', 'traction + | exit'],
 ];
 
 /** Lines that are for others: neither the box nor advice may take them. */
@@ -127,4 +135,6 @@ export const othersLines: readonly string[] = [
   'how do i set the endlinks neutral',
   'draw balance against rear bar',
   'rear ride frequency?',
+  'tight in loose off',
+  'less understeer on entry more on exit',
 ];
