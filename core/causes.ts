@@ -1,8 +1,11 @@
 /** What makes a figure differ between two cars, or two states of one: its change split over the inputs that differ. */
 import { attribute } from './attribution.js';
 import type { Fact, Facts } from './car.js';
-import { isRefusal, type Refusal, refuse } from './catalog.js';
-import { type Catalog, evaluate, type Situation } from './engine.js';
+import { type Entry, isRefusal, type Refusal, refuse } from './catalog.js';
+import { type Catalog, evaluate, pathAt, type Situation } from './engine.js';
+import { axleKind, rollCenterHeight, springBase } from './inputs/axles.js';
+import { barLinkSpacing, barRatio } from './inputs/bars.js';
+import { track as trackOf } from './inputs/mass.js';
 
 /** Inputs that are changed together: the wheels of one end, or the several ways of telling one spring. */
 export interface Cause {
@@ -33,21 +36,24 @@ function differing(catalog: Catalog, from: Facts, to: Facts, figure: string): re
   }
   return [...groups.values()];
 }
+/** Where springs and bar act on a beam. */
+const places: readonly Entry[] = [springBase, barLinkSpacing];
 /** An axle's kind decides what its springs and bar act on and what is assumed of it: said outright, so that each is a cause of its own. */
 function spelledOut(catalog: Catalog, one: Situation, other: Situation): Facts {
   const numbers = evaluate(catalog, one);
   const others = evaluate(catalog, other);
   const facts = new Map(one.facts);
   for (const end of ['front', 'rear'] as const) {
-    const at = (path: string) => catalog.byPath.get(`${end}.${path}`)?.path;
-    const kind = at('axle.kind');
+    const at = (entry: Entry) => catalog.byPath.get(pathAt(end, entry))?.path;
+    const kind = at(axleKind);
     if (kind === undefined || numbers.get(kind) === others.get(kind)) continue;
-    const track = numbers.number(`${end}.track`);
-    for (const name of ['spring.base', 'bar.linkSpacing', 'rollCenter.height', 'bar.ratio']) {
-      const path = at(name);
-      if (path === undefined || (facts.has(path) && name !== 'spring.base' && name !== 'bar.linkSpacing')) continue;
+    const track = numbers.number(pathAt(end, trackOf));
+    for (const entry of [...places, rollCenterHeight, barRatio]) {
+      const path = at(entry);
+      const isPlace = places.includes(entry);
+      if (path === undefined || (facts.has(path) && !isPlace)) continue;
       // Wheels that move alone: springs and bar act at the track.
-      const apart = numbers.get(kind) === 'independent' && (name === 'spring.base' || name === 'bar.linkSpacing');
+      const apart = numbers.get(kind) === 'independent' && isPlace;
       const value = apart ? track : numbers.number(path);
       if (!isRefusal(value)) facts.set(path, { value, within: 0, evidence: 'estimated', source: 'spelled out' });
     }
@@ -97,7 +103,7 @@ export function causesOf(catalog: Catalog, from: Situation, to: Situation, figur
   }
   // Wheels are tied first and untied last, while springs and bar act at the track: else half of what their places do would go to the kind.
   const bitOf = (n: number) => 1n << BigInt(n);
-  const kinds = all.flatMap((paths, n) => (paths.some((path) => catalog.node(path).entry.path === 'axle.kind') ? [n] : []));
+  const kinds = all.flatMap((paths, n) => (paths.some((path) => catalog.node(path).entry === axleKind) ? [n] : []));
   const tied = kinds.filter((n) => b.get(all[n]?.[0] ?? '')?.value === 'beam');
   const first = tied.reduce((mask, n) => mask | bitOf(n), 0n);
   const last = kinds.filter((n) => !tied.includes(n)).reduce((mask, n) => mask | bitOf(n), 0n);

@@ -14,12 +14,12 @@ export interface FourWheels {
   /** Which way the car turns. */
   readonly turn: 'left' | 'right';
 }
-const longest = 8;
+const longest = 5;
 /** A wheel that bears a half of the car fills the bar. */
 const blocks = (share: number): number => Math.max(0, Math.min(longest, Math.round(share * 2 * longest)));
-const width = 15;
+const width = 14;
 
-/** `front  ▇▇▇ 410 lb | 905 lb ▇▇▇▇▇▇▇`: the outer wheels stand out. Lines that begin with two spaces are kept as they are. */
+/** `  ▇ 235 lb | 1,151 lb ▇▇▇▇`, an axle a line: the outer wheels stand out. Lines that begin with two spaces are kept as they are. */
 export function wheelsPicture({ texts, shares, turn }: FourWheels): string {
   const side = (at: 0 | 1 | 2 | 3): string => {
     const strip = shares[at] <= 0 ? 'up' : '▇'.repeat(Math.max(1, blocks(shares[at])));

@@ -12,7 +12,7 @@ import type { Context, Preferences } from '../context.js';
 import { firstCarLine, refused } from '../house/own.js';
 import { type Looked, nothing, numbersOf } from '../looked.js';
 import type { Reading } from '../reading.js';
-import { amount, bare, cellOf, sentence, writing } from '../show/amount.js';
+import { amount, bare, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
@@ -63,7 +63,8 @@ function headlineOf(numbers: Evaluation, whose: string, preferences: Preferences
   if (Math.abs(index) < doubt) return `${whose}Too close to call: ${first} first at ${at}, by ${margin}`;
   return `${whose}The ${first} gives up first, at ${at}, by ${margin}`;
 }
-function rowsOf(numbers: Evaluation, preferences: Preferences): readonly Row[] {
+/** What is seen at once, and what is told after the picture of the wheels. */
+function rowsOf(numbers: Evaluation, preferences: Preferences): { readonly first: readonly Row[]; readonly others: readonly Row[] } {
   const index = known(numbers, balance.balanceIndex.path) ?? 0;
   const other = index >= 0 ? 'rear' : 'front';
   const row = (path: string, label?: string): Row[] => {
@@ -71,19 +72,22 @@ function rowsOf(numbers: Evaluation, preferences: Preferences): readonly Row[] {
     const cell = cellOf(numbers, path, preferences, { doubt: false });
     return cell === undefined ? [] : [{ label: label ?? labelAt(entry, place), cells: [cell] }];
   };
-  return [
-    ...row(limitAt(other), `${other}, hypothetical`),
-    ...row(balance.balanceIndex.path),
-    ...row(balance.otherWayBalance.path),
-    ...row(turning.rollAngle.path),
-    ...row(turning.transferShare.path),
-    ...row(rollStiffnessShare.path),
-    ...row(pathAt('front', turning.useInTurn)),
-    ...row(pathAt('rear', turning.useInTurn)),
-    ...row(balance.firstLift.path),
-    ...row(balance.firstContact.path),
-  ];
+  return {
+    first: [...row(limitAt(other), `${other}, hypothetical`), ...row(turning.rollAngle.path)],
+    others: [
+      ...row(turning.transferShare.path),
+      ...row(rollStiffnessShare.path),
+      ...row(pathAt('front', turning.useInTurn)),
+      ...row(pathAt('rear', turning.useInTurn)),
+      ...row(balance.otherWayBalance.path),
+      ...row(balance.firstLift.path),
+      ...row(balance.firstContact.path),
+    ],
+  };
 }
+/** Rows as lines that are kept as they are. */
+const asNote = (rows: readonly Row[]): readonly string[] =>
+  rows.length === 0 ? [] : [rows.map(({ label, cells }) => `  ${label} ${cells.map(textOf).join(' ')}`).join('\n')];
 /** Beyond what the tires hold there is no steady state: the rows are then of tires that would hold. */
 function beyondNote(numbers: Evaluation): readonly string[] {
   const margin = known(numbers, turning.gripMargin.path);
@@ -101,14 +105,16 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
     return refused(`${whose}${index.refused}`, lineToTell(numbers, index.because ?? []) ?? 'help corner');
   }
   const picture = loadsPicture(numbers, preferences);
+  const { first: rows, others } = rowsOf(numbers, preferences);
   const first = numbers.catalog.node(limitAt(index >= 0 ? 'front' : 'rear'));
   return {
     answer: answer('told', headlineOf(numbers, whose, preferences), {
       amount: amount(index, 'ratio', preferences, numbers.within(balance.balanceIndex.path), { percent: true }),
-      rows: rowsOf(numbers, preferences),
+      rows,
       notes: [
         ...beyondNote(numbers),
         ...(picture === undefined ? [] : [picture]),
+        ...asNote(others),
         `${sentence(labelOf(turning.rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
         limitsOfModel,
       ],
