@@ -107,7 +107,9 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, 
     if (norm < 1e-14) {
       // A wheel that lifts second takes the car over just there; any other condition past that is none.
       const stands = condition.kind === 'lift' || !overturned(x);
-      return lateral * direction > 0 && Math.abs(lateral) <= farthest && stands ? { lateral, state: { lateral, x, steps: step } } : undefined;
+      return lateral * direction > 0 && Math.abs(lateral) <= farthest && stands
+        ? { lateral, state: { lateral, x, steps: step } }
+        : undefined;
     }
     if (!(norm < 1e16)) return undefined;
     if (!solveInPlace(jacobian, right, unknowns, slopes)) return undefined;

@@ -166,10 +166,6 @@ export interface Contacts {
   readonly first: Happening;
   readonly second: Happening | undefined;
 }
-export interface Contacts {
-  readonly first: Happening;
-  readonly all: readonly Happening[];
-}
 export const contacts = structure({
   path: 'cornering.contacts',
   scope: 'car',
@@ -210,8 +206,7 @@ export const firstContact = figure({
 
 const linearRange = 'linear range of the tires, both of an axle alike; after Gillespie, from memory';
 /** Said of what goes with one over the cornering stiffness of a tire. */
-const overStiffness =
-  'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
+const overStiffness = 'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
 export const slipPerG = figure({
   path: 'slipPerG',
   scope: 'axle',

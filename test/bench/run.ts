@@ -1,4 +1,5 @@
 /** `npm run bench`: every figure that the project promises, as ratios or medians measured side by side in this one run. */
+import { measureAdvice } from './advice.bench.js';
 import { measureCornering } from './cornering.bench.js';
 import { measureFigures } from './figures.bench.js';
 import { measureGarage } from './garage.bench.js';
@@ -9,12 +10,13 @@ const flags = new Set(process.argv.slice(2));
 const smoke = flags.has('--smoke');
 const cornering = measureCornering();
 const figures = measureFigures(smoke);
+const advice = await measureAdvice();
 const { lineMs } = measureLines();
 const { garageRatio } = await measureGarage();
 const { details, ...ratios } = await measureReplies(
   smoke ? { rounds: 1, questions: 25, starts: 1 } : { rounds: 4, questions: 60, starts: 7 },
 );
-const result = { ...ratios, ...figures, ...cornering, lineMs, garageRatio };
+const result = { ...ratios, ...figures, ...cornering, ...advice, lineMs, garageRatio };
 
 /** What the project aims for; above it a line is marked, and nothing fails: this machine's luck is not the code's. */
 const aims: Record<keyof typeof result, number> = {
@@ -27,6 +29,7 @@ const aims: Record<keyof typeof result, number> = {
   figuresMs: 20,
   equilibriumUs: 50,
   limitMs: 1,
+  adviceMs: 100,
   lineMs: 0.2,
   garageRatio: 1.5,
 };
