@@ -8,5 +8,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['test/{core,commands,bot,references,simulation}/**/*.test.ts'],
     testTimeout: 30_000,
+    // One worker a core: by default one core is left idle.
+    maxWorkers: '100%',
   },
 });

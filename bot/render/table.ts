@@ -100,9 +100,11 @@ function listed({ label, cells }: Line, heads: readonly string[], width: number)
 }
 /** A line for the label, and one for the values; a row that is too long for the columns of those before it is listed. */
 function below(lines: readonly Line[], whole: readonly Line[], heads: readonly string[], width: number): string[][] {
-  let widths = heads.map(columnsOf);
+  let widths = columnWidths([], heads);
   const fitting = lines.map(({ cells }) => {
-    const wider = columnWidths([{ label: '', cells }], heads).map((w, at) => Math.max(w, widths[at] ?? 0));
+    // A row may have more cells than those before it had, or fewer.
+    const count = Math.max(widths.length, cells.length);
+    const wider = Array.from({ length: count }, (_, at) => Math.max(widths[at] ?? 0, columnsOf(cells[at] ?? '')));
     const fits = total(wider) + 2 <= width;
     if (fits) widths = wider;
     return fits;

@@ -255,6 +255,17 @@ describe('tables on a phone', () => {
       '  moth    1.75 Hz ± 0.09',
     ]);
   });
+  test('a row with fewer cells than the one before it takes none of them away', () => {
+    const lines = tableLines(
+      [
+        { label: '', cells: ['a', 'b'] },
+        { label: '', cells: ['c'] },
+      ],
+      [],
+      phoneColumns,
+    );
+    expect(lines.flat().join(' ')).toMatch(/a\s+b\s+c/);
+  });
   test('any rows fit the width, and no word of them is lost', () => {
     const word = fc.string({ unit: 'grapheme-ascii', minLength: 1, maxLength: 50 });
     const text = fc.array(word, { maxLength: 6 }).map((words) => words.join(' '));
