@@ -190,9 +190,9 @@ function generalPart(advised: Advised, context: Context): Pick<Answer, 'rows' | 
   };
 }
 const isStill = ({ gain }: Ranked<Option>): boolean => Math.abs(gain) < 1e-9;
-/** Its number in the rows tries it. */
+/** Its number in the rows tries it; what it does and costs stands with it, for a first page has no room for both. */
 const tryOf = (one: Ranked<Option>, advised: Advised, context: Context): Choice => ({
-  label: `try ${one.what.label}`,
+  label: `${one.what.label}: ${shiftText(one, advised, context.asker.preferences)}, ${costOf(one)}`,
   line: tryLine(one, advised, context),
 });
 
