@@ -18,7 +18,7 @@ const fenced = (text: string): string => `\`\`\`text\n${text}\n\`\`\``;
 
 /** @param top folder of the checkout, whose README is read for the parts that are not generated */
 export async function pages(top: string): Promise<ReadonlyMap<string, string | Buffer>> {
-  const { transcript, chart, chartLine, chartWords } = await talk();
+  const { transcript, chart, chartLine, chartWords, conversion } = await talk();
   const picture = `\`${chartLine}\` gives this picture, with its values in words:\n\n![${chartLine}](${chartPath})\n\n${fenced(chartWords)}`;
   let readme = readFileSync(join(top, 'README.md'), 'utf8');
   readme = between(readme, 'transcript', `${fenced(transcript)}\n\n${picture}`);
@@ -27,6 +27,10 @@ export async function pages(top: string): Promise<ReadonlyMap<string, string | B
     ['README.md', readme],
     ['core/REFERENCE.md', catalogPage()],
     ['commands/REFERENCE.md', commandsPage()],
+    [
+      'bot/docs/CONVERSION.md',
+      `# A rear axle from another car, before and after\n\nGenerated from the invented club by \`npm run docs\`; a test fails when it is stale. Each answer is the first page that a phone shows.\n\n${conversion}\n`,
+    ],
     [chartPath, chart],
   ]);
 }

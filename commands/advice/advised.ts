@@ -186,13 +186,13 @@ function generalPart(advised: Advised, context: Context): Pick<Answer, 'rows' | 
       ...(unsure.length > 0 ? [`Too small to tell: ${list(unsure)}.`] : []),
       ...practice(shown, advised),
     ],
-    choices: shown.map((one) => tryOf(one, advised, context)),
+    choices: shown.map((one) => tryOf(one, shown.length, advised, context)),
   };
 }
 const isStill = ({ gain }: Ranked<Option>): boolean => Math.abs(gain) < 1e-9;
-/** Its number in the rows tries it; what it does and costs stands with it, for a first page has no room for both. */
-const tryOf = (one: Ranked<Option>, advised: Advised, context: Context): Choice => ({
-  label: `${one.what.label}: ${shiftText(one, advised, context.asker.preferences)}, ${costOf(one)}`,
+/** Its number in the rows tries it. Of several, what each does and costs stands with it, for a first page has no room for their rows as well. */
+const tryOf = (one: Ranked<Option>, among: number, advised: Advised, context: Context): Choice => ({
+  label: among > 1 ? `${one.what.label}: ${shiftText(one, advised, context.asker.preferences)}, ${costOf(one)}` : `try ${one.what.label}`,
   line: tryLine(one, advised, context),
 });
 
@@ -239,7 +239,7 @@ export function advised(given: Advised, context: Context): Outcome {
     echoes: assumed(given),
     assumptions: restingOn(best ?? unsure[0], given, preferences),
     cautions: best ? best.what.cautions.slice(0, 1) : [],
-    choices: shown.length > 0 ? shown.slice(0, mostChosen).map((one) => tryOf(one, given, context)) : general.choices,
+    choices: shown.length > 0 ? shown.slice(0, mostChosen).map((one) => tryOf(one, shown.length, given, context)) : general.choices,
     next: [
       ...(empty ? [{ label: exampleLine, line: exampleLine }] : []),
       ...(paired ? [{ label: again, line: again }] : empty ? [] : [{ label: 'pairs', line: `pairs ${again}` }]),

@@ -67,6 +67,7 @@ export function stepRows(numbers: Evaluation, path: string, preferences: Prefere
   const index = (step: string): number => numbers.catalog.node(step).index;
   const isMain = (step: string): number => Number(numbers.catalog.node(step).entry.main === true);
   return onceEach(numbers, stepsTo(numbers, path, 6 * mostSteps, isSpoken))
+    .filter((step) => numbers.number(step) !== 0)
     .toSorted((a, b) => isMain(b) - isMain(a))
     .slice(0, mostSteps)
     .toSorted((a, b) => index(a) - index(b))
