@@ -5,7 +5,17 @@ import { createRenderer } from './render/renderer.js';
 import type { Dispatch, Log, Render } from './work/world.js';
 
 /** The commands and the catalogs take a while to load: whoever starts the bot lets the homeserver be asked first. */
-const commands = (): Promise<typeof import('../commands/dispatch.js')> => import('../commands/dispatch.js');
+let loaded: Promise<typeof import('../commands/dispatch.js')> | undefined;
+async function load(): Promise<typeof import('../commands/dispatch.js')> {
+  const [dispatch, { registryProblems }] = await Promise.all([import('../commands/dispatch.js'), import('../commands/registry.js')]);
+  const problems = registryProblems();
+  if (problems.length > 0) throw new Error(`the commands are not sound: ${problems.join('; ')}`);
+  return dispatch;
+}
+const commands = (): Promise<typeof import('../commands/dispatch.js')> => {
+  loaded ??= load();
+  return loaded;
+};
 
 export interface Services {
   readonly dispatch: Dispatch;

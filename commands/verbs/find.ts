@@ -109,8 +109,35 @@ function reachText(sought: Sought, target: Target, preferences: Preferences): st
   return `${nameAt(entry, place)} from ${write(low)} to ${write(high)}`;
 }
 
+/** How many of the pieces in the box are told of. */
+const mostOwned = 3;
+/** What the member's own pieces would give, nearest first: `In your box: 3.73 gives 61.5 mph.` */
+function owned(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): readonly string[] {
+  if (!looked.current || !looked.car) return [];
+  const { preferences } = context.asker;
+  const { entry } = catalog.node(inputs[0]);
+  const places = inputs.map((path) => catalog.node(path).place);
+  const values = context.garage
+    .parts(looked.car.id)
+    // Pieces that go on together are no choice of one of them.
+    .flatMap(({ facts }) => (facts.length === 1 ? facts : []))
+    .filter((fact) => fact.entry === entry.path && places.every((place) => fact.places.includes(place)))
+    .flatMap(({ can }) => (can.is === 'values' ? can.values.filter((value) => typeof value === 'number') : []));
+  const near = [...new Set(values)].sort((a, b) => Math.abs(a - root) - Math.abs(b - root)).slice(0, mostOwned);
+  const goal = catalog.node(target.path).entry;
+  const gives = probe(catalog, looked.situation, inputs, [target.path]);
+  const told = near.flatMap((value) => {
+    const [figure] = gives(value);
+    if (figure === undefined) return [];
+    const got = bare(figure, goal.dimension ?? 'ratio', preferences, Math.abs(figure) / 100, writing(goal)).text;
+    return [`${valueToType(entry, value, preferences)} gives ${got}`];
+  });
+  return told.length === 0 ? [] : [`In your box: ${told.join(', ')}.`];
+}
+
 /** One value of the inputs, as it can be had: what it gives, and what else would move. */
-function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, preferences: Preferences): Outcome {
+function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): Outcome {
+  const { preferences } = context.asker;
   const [first] = inputs;
   const input = catalog.node(first);
   const goal = catalog.node(target.path);
@@ -148,6 +175,7 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
       columns: ['was', 'with it'],
       rows,
       notes: [
+        ...owned(root, inputs, target, looked, context),
         near === root ? '' : `Exactly: ${exact.text}.`,
         rows.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
         target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
@@ -160,7 +188,6 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, pr
 }
 
 export function findInput(reading: Reading, context: Context): Outcome {
-  const { preferences } = context.asker;
   const { goal } = reading;
   const [clause] = reading.sides;
   if (!goal) return refused('For how much of what?', 'what front spring for 2.0 Hz');
@@ -199,9 +226,10 @@ export function findInput(reading: Reading, context: Context): Outcome {
     const line = because !== undefined && catalog.byPath.has(because) ? `help measure ${wordOf(catalog.node(because).entry)}` : 'help find';
     return refused(found.refused, line);
   }
-  return rootsAnswer(found, [first, ...rest], target, looked, preferences);
+  return rootsAnswer(found, [first, ...rest], target, looked, context);
 }
-function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looked, preferences: Preferences): Outcome {
+function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looked, context: Context): Outcome {
+  const { preferences } = context.asker;
   const input = catalog.node(inputs[0]);
   const names = nameAtAll(
     input.entry,
@@ -226,7 +254,7 @@ function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looke
       ),
     };
   }
-  if (another === undefined) return oneRoot(root, inputs, target, looked, preferences);
+  if (another === undefined) return oneRoot(root, inputs, target, looked, context);
   const { dimension = 'ratio' } = input.entry;
   const rows = found.roots.map((value) => ({
     label: names,

@@ -209,6 +209,21 @@ describe('try, and keeping it', () => {
 });
 
 describe('find', () => {
+  it('says what the pieces in the box would give, nearest first', async () => {
+    const club = await demoClub();
+    const { answers } = await say(club, 'robin', 'i have 3.73, 4.10 and 4.56 final drives, 90 min\nwhat final for 62mph at 6500 in 2nd');
+    // Speed goes with one over the ratio: what 4.10 gives, from the exact ratio of the first line.
+    const told = answers[1]!;
+    const exact = Number.parseFloat(/ratio ([\d.]+)/.exec(told.headline)?.[1] ?? '');
+    const box = told.notes.find((note) => note.startsWith('In your box: ')) ?? '';
+    const given = [...box.matchAll(/(3\.73|4\.1|4\.56) gives ([\d.]+) mph/g)].map(
+      ([, ratio, speed]) => [Number(ratio), Number(speed)] as const,
+    );
+    expect(given).toHaveLength(3);
+    for (const [ratio, speed] of given) expect(speed).toBeCloseTo((62 * exact) / ratio, 0);
+    const off = given.map(([ratio]) => Math.abs(ratio - exact));
+    expect(off).toEqual(off.toSorted((a, b) => a - b));
+  });
   it('reaches the figure, rounds to what can be bought, and tells what that gives', async () => {
     const club = await demoClub();
     const { answers, changes } = await say(club, 'robin', 'what front spring for 2.0 Hz');
