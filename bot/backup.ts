@@ -4,6 +4,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import Database from 'better-sqlite3';
+import { finish } from './finish.js';
 import { LockHeld, lockDatabase, realPath } from './lock.js';
 import { readSettings, SettingsRefused } from './settings.js';
 import { DatabaseRefused, type Inspection, inspect, settleFile, stamp } from './store/database.js';
@@ -146,12 +147,14 @@ export async function main(args: readonly string[], { environment, folder, now, 
 }
 
 if (isProgram(import.meta.url))
-  process.exitCode = await main(process.argv.slice(2), {
-    environment: process.env,
-    folder: process.cwd(),
-    now: Date.now(),
-    say: (line) => process.stdout.write(`${line}\n`),
-  });
+  finish(
+    await main(process.argv.slice(2), {
+      environment: process.env,
+      folder: process.cwd(),
+      now: Date.now(),
+      say: (line) => process.stdout.write(`${line}\n`),
+    }),
+  );
 /** Whether this file was started, and not imported. */
 function isProgram(url: string): boolean {
   const started = process.argv[1];

@@ -1,6 +1,7 @@
 /** The program: reads how it was started, takes the database for itself, and runs the bot on a homeserver, or the console, until it is told to stop. */
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { finish } from './finish.js';
 import { LockHeld, lockDatabase } from './lock.js';
 import { readSettings, type Settings, SettingsRefused } from './settings.js';
 import { DatabaseRefused, openDatabase, type Store } from './store/database.js';
@@ -140,9 +141,9 @@ async function foreseen(problem: unknown): Promise<{ readonly lines: readonly st
 // Whoever reads the output may stop reading it (`| head`): that is an end, not a fault.
 process.stdout.on('error', (problem: NodeJS.ErrnoException) => process.exit(problem.code === 'EPIPE' ? exitCodes.ended : exitCodes.broken));
 try {
-  process.exitCode = await run(process.argv.slice(2));
+  finish(await run(process.argv.slice(2)));
 } catch (problem) {
   const known = await foreseen(problem);
   for (const line of known?.lines ?? [problem instanceof Error ? (problem.stack ?? problem.message) : String(problem)]) say(line);
-  process.exitCode = known?.code ?? exitCodes.broken;
+  finish(known?.code ?? exitCodes.broken);
 }

@@ -45,6 +45,8 @@ export type Atom =
 export interface Atoms {
   readonly atoms: readonly Atom[];
   readonly unknown: readonly string[];
+  /** Of unknown words that are as near to one known word as to another: those words. */
+  readonly near: ReadonlyMap<string, readonly string[]>;
   readonly echoes: readonly string[];
   readonly mended: boolean;
   readonly evidence?: Evidence;
@@ -96,6 +98,7 @@ export const stemsIn = (tokens: readonly Token[]): string[] =>
 class Reader {
   readonly atoms: Atom[] = [];
   readonly unknown: string[] = [];
+  readonly near = new Map<string, readonly string[]>();
   readonly echoes: string[] = [];
   readonly stems: string[] = [];
   mended = false;
@@ -378,6 +381,7 @@ class Reader {
       return 1;
     }
     this.unknown.push(typed);
+    if (another !== undefined) this.near.set(typed, candidates);
     return 1;
   }
   *#candidates(): Iterable<string> {
@@ -391,6 +395,7 @@ export function atomsOf(tokens: readonly Token[], vocabulary: Vocabulary, names:
   return {
     atoms: gathered(reader.atoms),
     unknown: reader.unknown,
+    near: reader.near,
     echoes: reader.echoes,
     mended: reader.mended,
     question: reader.question,

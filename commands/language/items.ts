@@ -218,6 +218,16 @@ class ItemsReader {
   }
 
   #unknown(unknown: readonly string[]): Stop {
+    const [typed, more] = unknown;
+    const near = typed === undefined || more !== undefined ? undefined : this.#atoms.near.get(typed);
+    if (typed !== undefined && near !== undefined && near.length <= 4) {
+      // It could be either: offered, never guessed.
+      const choices = near.map((word) => {
+        const line = `${this.#asked.verb ?? ''} ${this.#asked.text.replace(typed, word)}`.trim();
+        return { label: line, line };
+      });
+      return { stop: 'asked', sentence: `I don't know "${typed}". Did you mean:`, choices };
+    }
     const named = [...new Set(unknown)].slice(0, 4).map((word) => `"${word}"`);
     const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} or ${named.at(-1)}` : named[0];
     return { stop: 'refused', sentence: `I don't know ${list}.`, line: nearestLine(this.#atoms, this.#vocabulary) };

@@ -12,8 +12,8 @@ export interface Turn {
   readonly becomes: string;
 }
 const amount = String.raw`\d{0,9}[.,]?\d{1,9}(?: \d{1,2}/\d{1,2}|/\d{1,2})? ?(?:mm|cm|inch(?:es)?|in|")?`;
-const bar = String.raw`(?:anti-?roll ?bar|sway ?bar|roll bar|arb|bar)s?`;
-const link = String.raw`(?:end ?|drop ?|bar ?)?links?`;
+const bar = '(?:anti-?roll ?bar|sway ?bar|roll bar|arb|bar)s?';
+const link = '(?:end ?|drop ?|bar ?)?links?';
 const rule = (text: string): RegExp => new RegExp(text, 'i');
 const joined = (...parts: readonly (string | undefined)[]): string => parts.filter((part) => part !== undefined && part !== '').join(' ');
 const minus = (value: string): string => `-${value.trim()}`;

@@ -72,6 +72,8 @@ function saidByAxle(line: Line, entry: Entry, lines: readonly Line[]): boolean {
   const wheels = lines.filter((one) => catalog.node(one.path).entry === entry && ends[catalog.node(one.path).place] === end);
   return twin && wheels.length === 2 && wheels.every((one) => textsOf(one) === textsOf(line));
 }
+/** Figures worth a row of their own are those that people have words for. */
+export const isAskable = (entry: Entry): boolean => (entry.words?.length ?? 0) > 0;
 /** Figures that members talk of come before the steps to them; an axle's before its wheels'. */
 export const isTelling = (path: string): boolean => {
   const { entry } = catalog.node(path);

@@ -67,14 +67,16 @@ const plusMinus = (
   ...[dimension, preferences, how]: [Parameters<typeof amount>[1], Preferences, ReturnType<typeof writing>]
 ) => amount(value, dimension, preferences, within, how).text.replace(/^.*(?=±)/, '');
 
-/** Told facts that are not used, because others that say the same are read first; those that `among` picks. */
+/**
+ * Told facts that are not used, because others that say the same are read first; those that `among` picks. Where both say the same within their
+ * doubt there is nothing to tell.
+ */
 export function disagreements(numbers: Evaluation, among: (one: Overridden) => boolean): readonly string[] {
   const said: string[] = [];
   for (const one of numbers.overridden()) {
     // What only follows from other facts was not told by anybody.
-    if (numbers.status(one.unused) !== 'told' || !among(one)) continue;
-    const why = one.disagree ? ': they disagree by more than both may be off' : '';
-    said.push(`The ${namesOfPaths(numbers, [one.used])} is used, not the ${namesOfPaths(numbers, [one.unused])} that was told${why}.`);
+    if (!one.disagree || numbers.status(one.unused) !== 'told' || !among(one)) continue;
+    said.push(`Not the ${labelsOfPaths(numbers, [one.unused])} told but the ${labelsOfPaths(numbers, [one.used])} is used: they disagree.`);
   }
   return [...new Set(said)].slice(0, 2);
 }

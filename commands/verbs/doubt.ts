@@ -10,9 +10,9 @@ import { noCar } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
 import { amount, evidenceText, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
+import { isAskable } from '../show/lines.js';
 import { labelsOfPaths, measureLine } from '../show/rests.js';
 import { askedAlone, pathsOf } from './asked.js';
-import { isAskable } from './show.js';
 
 const most = 6;
 /** How it is known, in a word. */

@@ -11,14 +11,12 @@ import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
-import { fewer, isTelling, type Line } from '../show/lines.js';
+import { fewer, isAskable, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { turnNotes } from '../show/turn.js';
 import { loadsPicture } from '../show/wheels.js';
 import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
-
-/** Figures worth a row of their own are those that people have words for. */
-export const isAskable = (entry: Entry): boolean => (entry.words?.length ?? 0) > 0;
+import { tryFacts } from './try.js';
 
 export function rowAt(numbers: Evaluation, path: string, preferences: Preferences, label?: string, wantedUnit?: string): Row | undefined {
   const { entry, place } = numbers.catalog.node(path);
@@ -134,6 +132,9 @@ export function showAnswer(reading: Reading, context: Context): Outcome {
   if ('answer' in asked) return asked;
   const { looked, items } = asked;
   if (items.length === 0) {
+    // Facts and no number: what they would do is all that can be meant.
+    const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].some((item) => item.said !== undefined);
+    if (told) return tryFacts(reading, context);
     if (!looked.car) return noCar();
     return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
   }

@@ -18,10 +18,9 @@ import { alteredTexts, sideEffects } from '../show/altered.js';
 import { bare, sentence, writing } from '../show/amount.js';
 import { changeText, endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
-import { fewer, isTelling } from '../show/lines.js';
+import { fewer, isAskable, isTelling } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { supposing } from './asked.js';
-import { isAskable } from './show.js';
 import { causeNotes } from './split.js';
 
 export interface Move {

@@ -22,7 +22,6 @@ export const totalOfAxles = figure({
   path: 'weighed.totalOfAxles',
   scope: 'car',
   name: 'weight of both axles',
-  label: 'both axles',
   symbol: 'W',
   dimension: 'mass',
   needs: { front: front(ofAxle), rear: rear(ofAxle) },

@@ -277,7 +277,7 @@ export const leastClearance = figure({
   label: 'least clearance',
   main: true,
   symbol: 'c',
-  words: ['clearance', 'fit', 'tire clearance', 'least clearance'],
+  words: ['clearance', 'fit', 'rub', 'rubbing', 'tire clearance', 'least clearance'],
   dimension: 'length',
   typical: { range: [0.005, 0.03], of: 'wheels that fit, by common practice, no source' },
   needs: { inside: clearInside, outside: clearOutside, around: clearAround },

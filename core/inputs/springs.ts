@@ -73,7 +73,7 @@ export const springDrop = quantity({
   name: 'drop that the spring is sold with',
   label: 'drop it is sold with',
   symbol: 'd',
-  words: ['spring drop', 'drop', 'lowering', 'spring lowering'],
+  words: ['spring drop', 'drop', 'lowering', 'spring lowering', 'spring lower', 'lowering spring'],
   dimension: 'length',
   sane: [-0.1, 0.15],
   told: { usually: 'spec', measured: { absolute: 0.003 }, spec: { absolute: 0.008 } },
