@@ -50,7 +50,13 @@ export function read(line: string, setting: Setting): Reading | Stop {
 function sure(got: Reading | Stop, setting: Setting): Reading | Stop {
   if (!isStop(got)) return got;
   const reads = (line: string) => !isStop(readPlain(plainer(line).text, setting));
-  if (got.stop === 'asked') return { ...got, choices: got.choices.filter((choice) => reads(choice.line)) };
+  if (got.stop === 'asked') {
+    const choices = got.choices.filter((choice) => reads(choice.line));
+    // A question whose every answer fell away is none.
+    if (choices.length === 0 && got.choices.length > 0)
+      return { stop: 'refused', sentence: got.sentence.replace(/\. Did you mean:$/, '.'), line: 'help' };
+    return { ...got, choices };
+  }
   return got.line === undefined || reads(got.line) ? got : { ...got, line: 'help' };
 }
 function readPlain(text: string, setting: Setting): Reading | Stop {

@@ -239,7 +239,34 @@ const perches: readonly Turn[] = [
     becomes: 'try rf perch turns 0.5 more',
   },
 ];
-export const turns: readonly Turn[] = [...bars, ...corners, ...longitudinal, ...splits, ...perches];
+/** What a thing would do, asked without the word `try`. */
+const questions: readonly Turn[] = [
+  {
+    said: /^how (?:much |far )?(?:does|do|would|will) (?:an? |the |my )?(.{1,60}?\d.{0,40}?) (?:change|affect|move|do to) (?:the |my )?(.{1,60}?)\W*$/i,
+    means: 'try $1, $2',
+    line: 'how much does 25mm front bar change balance',
+    becomes: 'try 25mm front bar, balance',
+  },
+  {
+    said: /^(?:what|whats|what's) (?:happens|happen|changes) (?:with|if i (?:fit|use|run|put on)) (?:an? |the )?(?=.*\d)/i,
+    means: 'try ',
+    line: 'what happens with a 25mm front bar',
+    becomes: 'try 25mm front bar',
+  },
+  {
+    said: /^i(?:'m| am| weigh)(?: in at)? (?=\d{2,3}(?:\.\d)? ?(?:lb|lbs|kg|pounds?)\b)/i,
+    means: 'driver weight ',
+    line: 'i weigh 190 lb',
+    becomes: 'driver weight 190 lb',
+  },
+  {
+    said: /^(?:can|could|will|does|do|would|is) (?!it )(?:\D{0,50})\bspin\b\D{0,30}\bin (\d(?:st|nd|rd|th))\b/i,
+    means: 'spin in $1',
+    line: 'does my car have enough power to spin the rears in 2nd at 40 mph',
+    becomes: 'spin in 2nd at 40 mph',
+  },
+];
+export const turns: readonly Turn[] = [...bars, ...corners, ...longitudinal, ...splits, ...perches, ...questions];
 
 export interface Plainer {
   readonly text: string;

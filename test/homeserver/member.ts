@@ -127,6 +127,22 @@ export class Member {
     }
   }
 
+  /** All that the homeserver has of a room, oldest first: a client that was cut off may have been shown only the end of it. */
+  async everything(room: string): Promise<Heard[]> {
+    const all: Heard[] = [];
+    for (let from: string | undefined; ; ) {
+      const path = `/rooms/${encodeURIComponent(room)}/messages`;
+      const query = { dir: 'b', limit: '500', ...(from === undefined ? {} : { from }) };
+      const page = await this.client.http.authedRequest<{
+        chunk: { event_id: string; sender: string; type: string; content: IContent }[];
+        end?: string;
+      }>('GET' as never, path, query);
+      for (const { event_id, sender, type, content } of page.chunk) all.push({ id: event_id, room, sender, type, content });
+      if (page.end === undefined || page.chunk.length === 0) return all.reverse();
+      from = page.end;
+    }
+  }
+
   /** The bot's reply to an event: in its thread or by a rich reply. */
   reply(event: string, bot: string, milliseconds?: number): Promise<Heard> {
     return this.hear((h) => isReplyTo(h, event, bot), `a reply to ${event}`, milliseconds);
