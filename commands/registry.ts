@@ -23,6 +23,7 @@ import { compare } from './verbs/compare.js';
 import { doubt } from './verbs/doubt.js';
 import { draw } from './verbs/draw.js';
 import { find } from './verbs/find.js';
+import { fitGrip } from './verbs/fitGrip.js';
 import { history, undo } from './verbs/history.js';
 import { back, keep } from './verbs/keep.js';
 import { save } from './verbs/save.js';
@@ -38,6 +39,7 @@ const verbs: readonly Command[] = [
   save,
   tryOut,
   find,
+  fitGrip,
   compare,
   split,
   why,
