@@ -1,6 +1,6 @@
 /** What the tires grip with, from what was measured: pairs of load and force. */
 import { isRefusal } from '../../core/catalog.js';
-import { gripExponent, gripLoad } from '../../core/inputs/grip.js';
+import { gripExponent } from '../../core/inputs/grip.js';
 import { fitPairs, type GripPair } from '../../core/traction/gripFit.js';
 import { answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
@@ -8,7 +8,7 @@ import type { Context } from '../context.js';
 import { refused } from '../house/own.js';
 import { lookAtCar, nothing, numbersOf } from '../looked.js';
 import { type AmountToken, scan } from '../scan.js';
-import { amount, valueToType } from '../show/amount.js';
+import { amount, bare } from '../show/amount.js';
 import { amountsOf, homeUnit } from '../units.js';
 
 const example = 'fit grip 400 lb 460 lb, 800 lb 760 lb, 1200 lb 900 lb';
@@ -48,7 +48,8 @@ export const fitGrip: Command = {
     if (isRefusal(reference)) return refused(reference.refused, example);
     const fit = fitPairs(pairs, reference);
     if (isRefusal(fit)) return refused(fit.refused, example);
-    const load = valueToType(gripLoad, reference, preferences) ?? '';
+    const load = bare(reference, 'force', preferences, reference / 100).text;
+    const toType = `${Number(reference.toPrecision(6))} N`;
     const [mu, fall] = [
       amount(fit.coefficient, 'ratio', preferences, fit.within?.coefficient ?? 0),
       amount(fit.exponent, 'ratio', preferences, fit.within?.exponent ?? 0),
@@ -64,7 +65,7 @@ export const fitGrip: Command = {
     const usable = fit.coefficient >= sane[0] && fit.coefficient <= sane[1] && fit.exponent >= saneFall[0] && fit.exponent <= saneFall[1];
     const told = (one: typeof mu): string =>
       `${Number(one.si.toPrecision(4))}${one.within === undefined ? '' : ` ± ${Number(one.within.toPrecision(2))}`}`;
-    const line = `set grip ${told(mu)}, grip exponent ${told(fall)}, grip load ${load}`;
+    const line = `set grip ${told(mu)}, grip exponent ${told(fall)}, grip load ${toType}`;
     return {
       answer: answer('told', `Grip coefficient ${mu.text} at ${load}, fall of grip ${fall.text}`, {
         amount: mu,
