@@ -18,7 +18,13 @@ const dashes: readonly (readonly number[])[] = [[], [26, 12], [8, 12], [40, 12, 
 const ink = '#1c1f24';
 const faint = '#c9ced6';
 
-const left = 150;
+/** Left of the axis: its title, and numbers of up to four characters. */
+const leastLeft = 150;
+/** The rest of the margin, for longer numbers. */
+const leftOf = ({ low, high }: Extent): number => {
+  const longest = Math.max(...[low, high].map((value) => Math.round(value).toLocaleString('en-US').length));
+  return leastLeft + Math.max(0, longest - 4) * widthOf('0', smallestType) + (longest > 4 ? 12 : 0);
+};
 const bottom = 120;
 interface Extent {
   readonly low: number;
@@ -44,6 +50,11 @@ export function chartSpec(chart: Chart): Spec {
   const numbers = [...points.flat(), ...series.flatMap((s) => s.band ?? []).flat(), ...marks.flatMap((m) => [m.x, m.y])];
   if (points.length === 0 || !numbers.every(Number.isFinite)) throw new Error('a chart needs points, all of finite numbers');
 
+  const y = extent(
+    [...points.map(([, b]) => b), ...series.flatMap((s) => s.band?.flatMap(([, a, b]) => [a, b]) ?? []), ...marks.map((m) => m.y)],
+    0.08,
+  );
+  const left = leftOf(y);
   const title = broken(chart.title, 44, 3);
   const names = series.map((s) => broken(s.name, 13, 2));
   const labelled = series.length > 1;
@@ -52,10 +63,6 @@ export function chartSpec(chart: Chart): Spec {
   const width = chartWidth - left - right;
   const height = chartHeight - top - bottom;
   const x = extent([...points.map(([a]) => a), ...marks.map((m) => m.x)], 0);
-  const y = extent(
-    [...points.map(([, b]) => b), ...series.flatMap((s) => s.band?.flatMap(([, a, b]) => [a, b]) ?? []), ...marks.map((m) => m.y)],
-    0.08,
-  );
   const ends = series.map((s) => (1 - within(s.points.at(-1)?.[1] ?? 0, y)) * height);
   const labelAt = apart(ends, names.some((n) => n.length > 1) ? 84 : 50, height - 20);
 

@@ -11,6 +11,7 @@ import { catalog, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { bare, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
+import { labelAt, labelAtAll, labelOf } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
 import { fromSI } from '../units.js';
 import { askedOf, pathsOf } from './asked.js';
@@ -80,9 +81,9 @@ function drawing(figures: readonly string[], against: Item, asked: ReturnType<ty
   ).join(' and ')} ${x(low)} to ${x(high)}`;
   return {
     answer: answer('told', headline, {
-      columns: sampled.map(({ figure }) => nameAt(catalog.node(figure).entry, catalog.node(figure).place)),
+      columns: sampled.map(({ figure }) => labelAt(catalog.node(figure).entry, catalog.node(figure).place)),
       rows,
-      notes: chart.marks[0] === undefined ? [] : [`Now: ${chart.marks[0].label}.`],
+      notes: !chart.marks[0]?.label ? [] : [`Now: ${chart.marks[0].label}.`],
       assumptions: isRefusal(numbers.number(main)) ? [] : restsOn(numbers, main, preferences),
       chart,
       next: [{ label: 'why', line: `why ${phrase(mainEntry, place)}` }],
@@ -107,6 +108,10 @@ function tableOf(sampled: Sampled, xs: readonly number[], entry: Item['entry'], 
   });
 }
 
+/** Points of the car as it stands are labelled where the labels have room: with more lines the values stand in the words. */
+const mostMarkLabels = 2;
+const wherever: Readonly<Record<string, string>> = { lf: 'left front', rf: 'right front', lr: 'left rear', rr: 'right rear' };
+
 function chartOf(
   sampled: Sampled,
   xs: readonly number[],
@@ -124,9 +129,14 @@ function chartOf(
   const drawn = sampled.filter(({ figure }) => catalog.node(figure).entry.dimension === first.dimension);
   const toX = (si: number) => fromSI(si, xUnit);
   const toY = (si: number) => fromSI(si, yUnit);
-  const name = (figure: string) => nameAt(catalog.node(figure).entry, catalog.node(figure).place);
+  // Lines of one figure are told apart by their place alone; there is little room beside them.
+  const oneFigure = drawn.length > 1 && drawn.every(({ figure }) => catalog.node(figure).entry === first);
+  const shortName = (figure: string) => {
+    const { entry: of, place } = catalog.node(figure);
+    return oneFigure ? (wherever[place] ?? place) : labelAt(of, place);
+  };
   const series = drawn.map(({ figure, values }) => ({
-    name: name(figure),
+    name: shortName(figure),
     points: xs.flatMap((x, at): (readonly [number, number])[] => {
       const y = values[at];
       return y === undefined ? [] : [[toX(x), toY(y)]];
@@ -135,6 +145,7 @@ function chartOf(
   const marks = drawn.flatMap(({ figure }) => {
     const y = numbers.number(figure);
     if (own === undefined || isRefusal(y) || own < (xs[0] ?? 0) || own > (xs.at(-1) ?? 0)) return [];
+    if (drawn.length > mostMarkLabels) return [{ x: toX(own), y: toY(y), label: '' }];
     const at = bare(own, entry.dimension ?? 'ratio', preferences, 0, writing(entry)).text;
     const shown = catalog.node(figure).entry;
     return [
@@ -146,7 +157,8 @@ function chartOf(
     ];
   });
   const places = inputs.map((path) => catalog.node(path).place);
-  const title = `${drawn.map(({ figure }) => name(figure)).join(', ')} against ${nameAtAll(entry, places).join(' and ')}`;
+  const what = oneFigure ? labelOf(first) : drawn.map(({ figure }) => shortName(figure)).join(', ');
+  const title = `${what} against ${labelAtAll(entry, places)}`;
   const words = series
     .map(({ name: line, points: all }) => {
       const [from, to] = [all[0], all.at(-1)];
@@ -155,11 +167,11 @@ function chartOf(
         : line;
     })
     .join('; ');
-  const mark = marks[0] === undefined ? '' : ` The car as it stands: ${marks[0].label}.`;
+  const mark = !marks[0]?.label ? '' : ` The car as it stands: ${marks[0].label}.`;
   return {
     title: sentence(title),
-    x: { label: nameAtAll(entry, places).join(' and '), unit: xUnit.shown },
-    y: { label: drawn.length === 1 ? name(drawn[0]?.figure ?? '') : first.name, unit: yUnit.shown },
+    x: { label: labelAtAll(entry, places), unit: xUnit.shown },
+    y: { label: drawn.length === 1 ? shortName(drawn[0]?.figure ?? '') : labelOf(first), unit: yUnit.shown },
     series,
     marks,
     words: `${sentence(title)}: ${words}.${mark}`,
