@@ -1,7 +1,7 @@
 /** Where a line's parts begin: sides, what is tried, conditions, a goal, what to draw against. */
 import type { Subject } from '../reading.js';
 import { changeWords } from '../words.js';
-import type { Atom } from './atoms.js';
+import type { Atom } from './atom.js';
 import type { AmountAtom } from './values.js';
 
 export interface Side {

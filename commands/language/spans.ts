@@ -9,7 +9,7 @@ import type { Preferences } from '../context.js';
 import type { Item, Said } from '../reading.js';
 import { meaningsOf } from '../units.js';
 import { nouns, stem } from '../words.js';
-import type { Atom } from './atoms.js';
+import type { Atom } from './atom.js';
 import { type AmountAtom, atomText, canBe, type TextAtom, textWorth, type Worth, worth } from './values.js';
 import { keyOf, type Phrase, stemsOf, type Vocabulary } from './vocabulary.js';
 
