@@ -2,7 +2,7 @@
 import { isInput } from '../../core/catalog.js';
 import type { Choice, Stop } from '../reading.js';
 import type { Atoms } from './atoms.js';
-import type { Slot } from './spans.js';
+import type { Slot } from './slots.js';
 import { keyOf, type Vocabulary } from './vocabulary.js';
 
 export const sentence = (text: string): string => (text === '' ? '' : text.charAt(0).toUpperCase() + text.slice(1));
