@@ -7,9 +7,10 @@
 import { isInput } from '../core/catalog.js';
 import { beyondStop, findBeyond } from './beyond.js';
 import { stemsIn } from './language/atoms.js';
-import { type Asked, readItems } from './language/items.js';
+import { readItems } from './language/items.js';
 import { readNames } from './language/naming.js';
 import type { Setting } from './language/setting.js';
+import type { Asked } from './language/spoken.js';
 import { longestLine, tidy } from './language/tidy.js';
 import { plainer } from './language/turns.js';
 import { asksToFind, needsToHave, verbOf } from './language/verb.js';

@@ -2,6 +2,7 @@
 import type { Subject } from '../reading.js';
 import type { AmountAtom, TextAtom } from './values.js';
 
+/** Words, places and amounts name things; the others part the line. */
 export type Atom =
   | AmountAtom
   | TextAtom
@@ -19,4 +20,5 @@ export type Atom =
   | { readonly is: 'over' }
   | { readonly is: 'everything' };
 
+/** Whether an atom is an amount, the end of the line being none. */
 export const isAmount = (atom: Atom | undefined): atom is AmountAtom => atom?.is === 'amount';

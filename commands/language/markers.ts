@@ -4,6 +4,7 @@ import { between, forWords, isGrammar, joints, stem, withWords } from '../words.
 import type { Atom } from './atom.js';
 import type { Vocabulary } from './vocabulary.js';
 
+/** The part that a word plays. */
 export interface Marker {
   readonly atom: Atom;
   /** How many tokens it takes. */

@@ -10,6 +10,7 @@ import type { AmountAtom, TextAtom } from './values.js';
 import { keyOf, type Phrase } from './vocabulary.js';
 import { extras, type Worths } from './worths.js';
 
+/** Whether an amount is told in percent. */
 export const percent = (amount: AmountAtom): boolean =>
   amount.token.unit !== undefined && meaningsOf(amount.token.unit).some((one) => one.dimension === 'ratio' && one.unit.shown === '%');
 

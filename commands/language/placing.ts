@@ -20,6 +20,7 @@ export function placing(
   const places = all.filter((place) => reach.includes(place));
   return places.length > 0 ? { places, placed: true } : undefined;
 }
+/** A place word. */
 export type End = Extract<Atom, { is: 'place' }>;
 /** The ways in which place words can be part of an entry's own name, the most of them first, and the places that the others leave. */
 export function withinNames(

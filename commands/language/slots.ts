@@ -7,6 +7,7 @@ import type { Vocabulary } from './vocabulary.js';
 
 /** What a section is for: it decides between an input and a figure of one name, and where a bare amount looks first. */
 export type Mode = 'record' | 'ask' | 'goal' | 'condition';
+/** What is wrong with a span, and what would be right. */
 export interface Trouble {
   readonly kind: 'dimension' | 'range' | 'negative' | 'kind' | 'unit' | 'place' | 'word' | 'alone';
   readonly why: () => string;
@@ -15,6 +16,7 @@ export interface Trouble {
   readonly units?: readonly string[];
   readonly amount?: AmountAtom;
 }
+/** An entry that a span may name, with what it is told. */
 export interface Candidate {
   readonly item: Item;
   /** A list, one for each place in their order. */

@@ -5,8 +5,10 @@ import type { Preferences } from '../context.js';
 import type { Said } from '../reading.js';
 import { type AmountAtom, type TextAtom, textWorth, type Worth, worth } from './values.js';
 
+/** What an amount is worth to an entry, each of a list apart. */
 export type Valued = Worth & { readonly each?: readonly Said[] };
 
+/** The worths of one section, by amount and entry. */
 export class Worths {
   readonly #preferences: Preferences;
   readonly #known = new Map<AmountAtom | TextAtom, Map<Entry, Valued>>();
