@@ -1,5 +1,7 @@
 /** The little words of the language: what they do, what is skipped, and how words are made one (plural, British, short). */
 
+import type { Dimension } from '../core/dimensions.js';
+
 /** A table without a prototype: a line may say `constructor`. */
 const table = <V>(rows: Readonly<Record<string, V>>): ReadonlyMap<string, V> => new Map(Object.entries(rows));
 
@@ -100,6 +102,23 @@ export const changeWords: ReadonlyMap<string, 1 | -1> = table<1 | -1>({
   fewer: -1,
   slower: -1,
   thinner: -1,
+});
+
+/** Of these, what changes an amount that follows: `more 50 lb`. The others compare (`how much stiffer is a 24 mm bar`): after an amount only are they a change. */
+export const leadingChanges: ReadonlySet<string> = new Set(['more', 'extra', 'up', 'less', 'down', 'fewer']);
+
+/** What comparatives are said of; `24 mm stiffer` is no change of 24 mm. Those that are not here are said of anything. */
+export const comparedIn: ReadonlyMap<string, readonly Dimension[]> = table<readonly Dimension[]>({
+  stiffer: ['rate', 'rollStiffness'],
+  softer: ['rate', 'rollStiffness'],
+  harder: ['rate', 'rollStiffness', 'pressure'],
+  heavier: ['mass', 'force'],
+  lighter: ['mass', 'force'],
+  taller: ['length'],
+  wider: ['length'],
+  narrower: ['length'],
+  thicker: ['length'],
+  thinner: ['length'],
 });
 
 /** Short forms, read only where the catalogs have no such word of their own. */

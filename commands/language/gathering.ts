@@ -1,6 +1,7 @@
 /** Atoms that belong together made one: ranges, curves, lists, changes, places side by side. */
 import type { AmountToken } from '../scan.js';
-import { changeWords } from '../words.js';
+import { meaningsOf } from '../units.js';
+import { changeWords, comparedIn, leadingChanges } from '../words.js';
 import { type Atom, isAmount } from './atom.js';
 import type { AmountAtom } from './values.js';
 
@@ -88,6 +89,12 @@ function joinRanges(atoms: readonly Atom[]): Atom[] {
   }
   return out;
 }
+/** Whether the comparative can be a change by an amount of that unit; a share and a bare number can be of anything. */
+function isSaidOf(word: string, unit: string | undefined): boolean {
+  const dimensions = comparedIn.get(word);
+  if (dimensions === undefined || unit === undefined) return true;
+  return meaningsOf(unit).some(({ dimension }) => dimension === 'ratio' || dimensions.includes(dimension));
+}
 function joinChanges(atoms: readonly Atom[]): Atom[] {
   const out: Atom[] = [];
   for (let n = 0; n < atoms.length; n++) {
@@ -95,10 +102,10 @@ function joinChanges(atoms: readonly Atom[]): Atom[] {
     const way = (atom: Atom | undefined) => (atom?.is === 'word' ? changeWords.get(atom.word) : undefined);
     const after = way(b);
     const first = way(a);
-    if (isAmount(a) && after !== undefined) {
-      out.push({ ...a, change: after });
+    if (isAmount(a) && after !== undefined && b?.is === 'word') {
+      out.push(isSaidOf(b.word, a.token.unit) ? { ...a, change: after } : a);
       n++;
-    } else if (first !== undefined && isAmount(b) && a.is === 'word') {
+    } else if (first !== undefined && isAmount(b) && a.is === 'word' && leadingChanges.has(a.word)) {
       out.push({ ...b, change: first });
       n++;
     } else out.push(a);

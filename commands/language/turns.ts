@@ -232,13 +232,70 @@ const counts: ReadonlyMap<string, string> = new Map([
 ]);
 const perches: readonly Turn[] = [
   {
-    said: new RegExp(`^(?:try |what if )?(?:i turn )?${turned.source}(?:,? what happens)?\\W*$`, 'i'),
+    said: new RegExp(`^(?:try |what if )?(?:i turn )?${turned.source}(?:,? what happens)?W*$`, 'i'),
     means: (_, count = '', way, wheel) =>
       `try ${wheel} perch turns ${counts.get(count.toLowerCase()) ?? count} ${way?.toLowerCase() === 'up' ? 'more' : 'less'}`,
     line: 'half a turn up on the rf what happens',
     becomes: 'try rf perch turns 0.5 more',
   },
 ];
+/** `180 lb` is nobody's car: limits of what a person weighs, lb and kg. */
+const person = (amount: string, unit: string): boolean => {
+  const [least, most] = /^k/i.test(unit) ? [30, 200] : [66, 440];
+  return Number(amount) >= least && Number(amount) <= most;
+};
+const plain: readonly Turn[] = [
+  {
+    said: rule(
+      String.raw`^how much (?:stiffer|softer) (?:is|would) (?:an? |the |my )?(${amount}) (?:(front |rear )?${bar} )?(?:be )?than (?:an? |the |my )?(${amount})(?: (front |rear )?${bar})?\W*$`,
+    ),
+    means: (_, to, one, from, other) => {
+      const end = (one ?? other)?.trim();
+      return `bar ${joined(end, from)} vs ${joined(end, to)}`;
+    },
+    line: 'how much stiffer is a 24 mm bar than 22 mm',
+    becomes: 'bar 22 mm vs 24 mm',
+  },
+  {
+    said: rule(
+      String.raw`^how much (?:stiffer|softer) (?:is|would) (?:an? |the |my )?(${amount}) (front |rear )${bar} (?:be )?than (?:what i have|what i(?:'ve| have) got|mine|the one i have|now|it is now)\W*$`,
+    ),
+    means: (_, size, end) => `bar now vs ${end}bar ${size}`,
+    line: 'how much stiffer is a 24mm front bar than what i have',
+    becomes: 'bar now vs front bar 24mm',
+  },
+  {
+    said: /^((?:front |rear )?(?:springs?|coils?|sway ?bars?|bars?|final(?: drive)?|spacers?|camber|tire pressure|pressure)) (?:for|to get) (?=.{0,60}\d)/i,
+    means: 'find $1 for ',
+    line: 'front spring for 2 Hz',
+    becomes: 'find front spring for 2 Hz',
+  },
+  {
+    said: /\bstatic (?=(?:front |rear |left |right |lf |rf |lr |rr ){0,2}(?:camber|toe|caster)\b)/i,
+    means: '',
+    line: 'my static front camber',
+    becomes: 'my front camber',
+  },
+  {
+    said: /\bbump travel left (?=front\b|rear\b)/i,
+    means: 'bump travel ',
+    line: 'bump travel left front',
+    becomes: 'bump travel front',
+  },
+  {
+    said: /^(?:where|when) (?:does|do|will) (?:the |my )?(?:inside |inner )?(?:front |rear )?(?:wheels? |tires? )?(?:lift|come off the ground)\b(?: off)?/i,
+    means: 'first lift',
+    line: 'where does the inside front lift',
+    becomes: 'first lift',
+  },
+  {
+    said: /^my weight is (\d{2,3}(?:\.\d)?) ?(lbs?|kg|kgs|pounds?|kilos?)\b/i,
+    means: (all = '', size = '', unit = '') => (person(size, unit) ? `driver weight ${size} ${unit}` : all),
+    line: 'my weight is 180 lb',
+    becomes: 'driver weight 180 lb',
+  },
+];
+
 /** What a thing would do, asked without the word `try`. */
 const questions: readonly Turn[] = [
   {
@@ -266,7 +323,7 @@ const questions: readonly Turn[] = [
     becomes: 'spin in 2nd at 40 mph',
   },
 ];
-export const turns: readonly Turn[] = [...bars, ...corners, ...longitudinal, ...splits, ...perches, ...questions];
+export const turns: readonly Turn[] = [...bars, ...corners, ...longitudinal, ...splits, ...perches, ...plain, ...questions];
 
 export interface Plainer {
   readonly text: string;

@@ -37,6 +37,8 @@ function saidText(item: Item, setting: Setting): string {
   const how = { percent: inPercent(entry) };
   if (typeof value === 'number' && said.change === 'times')
     return `${Number((Math.abs(value - 1) * 100).toPrecision(12))}% ${value >= 1 ? 'more' : 'less'}`;
+  if (typeof value === 'number' && said.change === 'plus' && entry.dimension && asTyped(said.text, Math.abs(value), entry, setting))
+    return `${said.text} ${value >= 0 ? 'more' : 'less'}`;
   if (typeof value === 'number' && said.change === 'plus' && entry.dimension)
     return `${writeExactly(Math.abs(value), entry.dimension, preferences, { ...how, difference: true })} ${value >= 0 ? 'more' : 'less'}`;
   if (typeof value === 'number' && said.to === undefined && asTyped(said.text, value, entry, setting))

@@ -64,20 +64,25 @@ export function nameUnder(numbers: Evaluation, path: string, heading: string): s
   return left === right ? `${labelOf(entry)}${shared ? ', each' : ''}` : `${place.startsWith('l') ? 'left' : 'right'} ${labelOf(entry)}`;
 }
 export function stepRows(numbers: Evaluation, path: string, preferences: Preferences): readonly Row[] {
+  const named = (step: string): string => nameUnder(numbers, step, path);
   const index = (step: string): number => numbers.catalog.node(step).index;
   const isMain = (step: string): number => Number(numbers.catalog.node(step).entry.main === true);
-  return onceEach(numbers, stepsTo(numbers, path, 6 * mostSteps, isSpoken))
-    .filter((step) => numbers.number(step) !== 0)
-    .toSorted((a, b) => isMain(b) - isMain(a))
-    .slice(0, mostSteps)
-    .toSorted((a, b) => index(a) - index(b))
-    .flatMap((step): Row[] => {
-      const { entry } = numbers.catalog.node(step);
-      const value = numbers.number(step);
-      if (isRefusal(value)) return [];
-      const cell = bare(value, entry.dimension ?? 'ratio', preferences, numbers.within(step), writing(entry));
-      return [{ label: nameUnder(numbers, step, path), cells: [cell] }];
-    });
+  return (
+    onceEach(numbers, stepsTo(numbers, path, 6 * mostSteps, isSpoken))
+      .filter((step) => numbers.number(step) !== 0)
+      // An axle's figure and its wheels' under one name and of one value are one row.
+      .filter((step, at, all) => all.findIndex((one) => named(one) === named(step) && numbers.number(one) === numbers.number(step)) === at)
+      .toSorted((a, b) => isMain(b) - isMain(a))
+      .slice(0, mostSteps)
+      .toSorted((a, b) => index(a) - index(b))
+      .flatMap((step): Row[] => {
+        const { entry } = numbers.catalog.node(step);
+        const value = numbers.number(step);
+        if (isRefusal(value)) return [];
+        const cell = bare(value, entry.dimension ?? 'ratio', preferences, numbers.within(step), writing(entry));
+        return [{ label: named(step), cells: [cell] }];
+      })
+  );
 }
 
 /** Paths to tell so that a refused figure has a value, as a line that works. */

@@ -15,7 +15,7 @@ import type { Context, Preferences } from '../context.js';
 import { refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
-import { bare, writing } from '../show/amount.js';
+import { bare, sentence, writing } from '../show/amount.js';
 import { labelAt } from '../show/label.js';
 import { type Side, sideLine } from '../show/sides.js';
 import { askedOf } from '../verbs/asked.js';
@@ -88,17 +88,22 @@ const numberSaid = (items: readonly Item[], entry: Item['entry']): number | unde
 };
 /** The second bar over the first by what the line tells alone, where it tells enough; the car's own bar where it has to. */
 function ratioOf(reading: Reading, sides: readonly Side[]): number | undefined {
-  const shapes = reading.sides.slice(0, 2).map(({ items }, at) => {
+  const both = reading.sides.slice(0, 2);
+  const saidOf = (entry: Item['entry']): boolean => both.some(({ items }) => numberSaid(items, entry) !== undefined);
+  // A side that is only the car as it stands has its own bar, at the end that the other side names.
+  const named = both.find(({ items }) => items.length > 0)?.items[0]?.places[0] ?? 'front';
+  const shapes = both.map(({ items }, at) => {
     const numbers = sides[at] && numbersOf(sides[at].looked.situation);
-    const place = items[0]?.places[0] ?? 'front';
+    const place = items[0]?.places[0] ?? named;
+    const own = (entry: Item['entry']): number | undefined => (items.length === 0 && saidOf(entry) ? known(entry) || undefined : undefined);
     const known = (entry: Item['entry']): number => {
       const value = numbers?.number(pathAt(placesOf(entry.scope).includes(place) ? place : (placesOf(entry.scope)[0] ?? ''), entry));
       return value === undefined || isRefusal(value) ? 0 : value;
     };
     return {
-      outer: numberSaid(items, barDiameter),
+      outer: numberSaid(items, barDiameter) ?? own(barDiameter),
       bore: numberSaid(items, barBore) ?? known(barBore),
-      lever: numberSaid(items, barLever),
+      lever: numberSaid(items, barLever) ?? own(barLever),
     };
   });
   const [a, b] = shapes;
@@ -128,13 +133,15 @@ function against(reading: Reading, context: Context): Outcome {
   const told = reading.sides.flatMap(({ items }) => items.filter(isFact));
   const ratio = reading.sides.length === 2 ? ratioOf(reading, sides) : undefined;
   if (ratio === undefined) return topicAnswer(barTopic, reading, context);
-  const [first = '', second = ''] = reading.sides.map(({ items }) => items.map(({ said }) => said?.text ?? '').join(', '));
+  const [first = '', second = ''] = reading.sides.map(({ items }) =>
+    items.length === 0 ? 'the one fitted' : items.map(({ said }) => said?.text ?? '').join(', '),
+  );
   const byHole = told.some(({ entry }) => entry === barLever);
   // Without a car there is only the bar: the rest would be assumed.
   const rows = sides.some(({ looked }) => looked.car) ? rowsOf(sides, told, context.asker.preferences) : [];
   const what = byHole ? ' at the wheel' : '';
   return {
-    answer: answer('told', `${second} is ${times(ratio)} times as stiff as ${first}${what}.`, {
+    answer: answer('told', `${sentence(second)} is ${times(ratio)} times as stiff as ${first}${what}.`, {
       amount: { si: ratio, dimension: 'ratio', text: times(ratio) },
       ...(rows.length > 0 ? { columns: [first, second, 'change'], rows } : {}),
       notes: [

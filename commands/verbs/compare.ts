@@ -36,11 +36,16 @@ export function sidesOf(reading: Reading, context: Context): readonly Side[] | O
   if (sides.length > 1) return sides;
   const [only] = sides;
   const clause = reading.sides[0];
-  const says = clause !== undefined && (clause.subjects.length > 0 || clause.items.some(isFact));
+  const says = clause !== undefined && (clause.subjects.length > 0 || clause.items.some(isFact) || reading.tried.some(isFact));
   if (!only?.looked.car || !says) return refused('Compare what with what?', 'compare 245/40R17 vs 255/40R17');
   const now = lookAt({ is: 'now' }, context);
   if ('answer' in now) return now;
-  return [only, { label: 'now', looked: now, items: only.items }];
+  const there: Side = { label: 'now', looked: now, items: only.items };
+  // `compare now with front bar 24 mm`: what is supposed stands beside what is there, and after it.
+  const supposed = reading.tried.filter(isFact).map((item) => item.said?.text ?? '');
+  const same = only.looked.car.id === now.car?.id && only.looked.situation.facts !== now.situation.facts && only.label === now.label;
+  if (supposed.length > 0 && (same || only.label === 'now')) return [there, { ...only, label: supposed.join(', ') }];
+  return [only, there];
 }
 
 /** `rear ride frequency vs front ride frequency`: two numbers of one kind. */

@@ -11,6 +11,7 @@ import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
 import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
+import { lineToTell } from '../show/figure.js';
 import { restsOn } from '../show/rests.js';
 import { pathsOf, supposing } from './asked.js';
 import { moveRows, moves, worthARow } from './try.js';
@@ -29,14 +30,20 @@ function goalPath(goal: Item, inputs: readonly string[]): readonly string[] {
   const reached = paths.filter((path) => inputs.length === 0 || inputs.some((input) => catalog.dependsOn(path, input)));
   return reached.length > 0 ? reached : paths;
 }
-function targetOf(reading: Reading, goal: Item, inputs: readonly string[], context: Context): Target | Outcome {
+function targetOf(reading: Reading, goal: Item, inputs: readonly string[], looked: Looked, context: Context): Target | Outcome {
   const places = goalPath(goal, inputs);
   const [path, another] = places;
   if (path === undefined) throw new Error(`the goal ${goal.entry.path} has no place`);
   if (another !== undefined && !sameEnd(places, inputs)) return { answer: whichEnd(reading, goal, places) };
   if (goal.said) {
-    if (typeof goal.said.value !== 'number') throw new Error(`${goal.entry.path} is not a number`);
-    return { path, value: goal.said.value };
+    const { value, change } = goal.said;
+    if (typeof value !== 'number') throw new Error(`${goal.entry.path} is not a number`);
+    if (change === undefined) return { path, value };
+    // `15 lb/in more wheel rate`: from what it is now.
+    const now = numbersOf(looked.situation).number(path);
+    return isRefusal(now)
+      ? refused(now.refused, lineToTell(numbersOf(looked.situation), now.because ?? []))
+      : { path, value: change === 'plus' ? now + value : now * value };
   }
   // `moths front share`: the goal is what another car has.
   const subject = reading.sides[0]?.subjects[0];
@@ -199,7 +206,7 @@ export function findInput(reading: Reading, context: Context): Outcome {
   const looked = supposing(base, [...told, ...reading.tried]);
   if ('answer' in looked) return looked;
   const inputs = sought.flatMap(pathsOf);
-  const target = targetOf(reading, goal, inputs, context);
+  const target = targetOf(reading, goal, inputs, looked, context);
   if ('answer' in target) return target;
   const useful = inputs.filter((path) => catalog.dependsOn(target.path, path));
   const paths = useful.length > 0 ? useful : inputs;

@@ -126,7 +126,20 @@ function showEverything(looked: Looked, places: readonly string[], whole: boolea
   };
 }
 
+/** What was told and moves nothing that was asked for is said, not passed over. */
+function idle(reading: Reading, shown: readonly string[]): readonly string[] {
+  const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].filter((item) => item.said !== undefined);
+  const moves = (item: Item) => pathsOf(item).some((path) => shown.some((one) => one === path || catalog.dependsOn(one, path)));
+  const still = told.filter((item) => !moves(item)).map(({ entry, said }) => `${labelOf(entry)} ${said?.text ?? ''}`);
+  return still.length === 0 ? [] : [`Changes nothing in it: ${still.join(', ')}.`];
+}
 export function showAnswer(reading: Reading, context: Context): Outcome {
+  const done = showAsked(reading, context);
+  const shown = (reading.sides[0]?.items ?? []).filter((item) => item.said === undefined).flatMap(pathsOf);
+  const still = shown.length === 0 || done.answer.kind !== 'told' ? [] : idle(reading, shown);
+  return still.length === 0 ? done : { ...done, answer: { ...done.answer, echoes: [...still, ...done.answer.echoes] } };
+}
+function showAsked(reading: Reading, context: Context): Outcome {
   const { preferences } = context.asker;
   const asked = askedAlone(reading, context);
   if ('answer' in asked) return asked;

@@ -25,6 +25,17 @@ describe('one bar against another, with no car', () => {
 });
 
 describe('on a car', () => {
+  it('holds a size that is asked about against the bar that is fitted, and takes it for no change of it', async () => {
+    const fitted = (await ask(club, 'robin', 'show front bar diameter')).amount?.si ?? 0;
+    const told = await ask(club, 'robin', 'how much stiffer is a 30mm front bar than what i have');
+    expect(told.headline).toMatch(/^30 ?mm is [\d.]+ times as stiff as the one fitted\.$/);
+    // Both solid: the fourth power of the diameter (REFERENCES A3).
+    expect(told.amount?.si).toBeCloseTo((0.03 / fitted) ** 4, 6);
+  });
+  it('puts what is there first, and what is supposed second', async () => {
+    const told = await ask(club, 'robin', 'compare now with front bar 30 mm');
+    expect(told.columns).toEqual(['now', '30 mm', 'change']);
+  });
   it('shows what the car makes of it, and at which end', async () => {
     const told = await ask(club, 'robin', 'bar rear 16 mm vs 22 mm');
     expect(told.amount?.si).toBeCloseTo((22 / 16) ** 4, 9);

@@ -208,7 +208,24 @@ describe('try, and keeping it', () => {
   });
 });
 
+describe('what was told and moves nothing', () => {
+  it('is said, not passed over', async () => {
+    const told = await ask(await demoClub(), 'robin', 'show 2nd gear ratio at 45 mph');
+    expect(told.echoes.join(' ')).toMatch(/Changes nothing in it: road speed 45 mph\./);
+    const reads = await ask(await demoClub(), 'robin', 'how fast in 2nd at 6500');
+    expect(reads.echoes.join(' ')).not.toMatch(/Changes nothing/);
+  });
+});
 describe('find', () => {
+  it('takes a goal of so much more from what is there now', async () => {
+    const club = await demoClub();
+    const now = await ask(club, 'robin', 'show front wheel rate');
+    const told = await ask(club, 'robin', 'what front spring for 15 lb/in more wheel rate');
+    const [, exact = ''] = /Exactly: ([\d,.]+) lb\/in/.exec(told.notes.join(' ')) ?? [];
+    // The wheel rate is the spring's times the square of its motion ratio (REFERENCES R1): 0.71 in front.
+    const wanted = (now.amount?.si ?? 0) / rate + 15;
+    expect(Number(exact.replace(',', '')) * 0.71 ** 2).toBeCloseTo(wanted, 1);
+  });
   it('says what the pieces in the box would give, nearest first', async () => {
     const club = await demoClub();
     const { answers } = await say(club, 'robin', 'i have 3.73, 4.10 and 4.56 final drives, 90 min\nwhat final for 62mph at 6500 in 2nd');

@@ -356,4 +356,23 @@ const house: readonly Line[] = [
   ['5ft 8in in cm', 'calc | unit: cm | names: 5ft 8in'],
 ];
 
-export const ownLines: readonly Line[] = [...amounts, ...sizes, ...facts, ...questions, ...slips, ...refusals, ...beyond, ...house];
+/** Comparatives: a change only where they follow their amount and are said of its kind; added when a member's question was read as one. */
+const comparatives: readonly Line[] = [
+  ['set front spring 50 lb/in stiffer', 'set | front.spring.rate+=50 lb/in'],
+  ['try front spring 10% softer', 'try | front.spring.rate*=0.9'],
+  ['how much stiffer is a 24 mm bar than 22 mm', 'bar | bar.diameter?=22 mm vs bar.diameter?=24 mm'],
+  ['front spring for 2 Hz', 'find | front.spring.rate | goal: front.rideFrequency=2 Hz'],
+  ['what front spring for 15 lb/in more wheel rate', 'find | front.spring.rate | goal: front.wheelRate+=15 lb/in'],
+];
+
+export const ownLines: readonly Line[] = [
+  ...comparatives,
+  ...amounts,
+  ...sizes,
+  ...facts,
+  ...questions,
+  ...slips,
+  ...refusals,
+  ...beyond,
+  ...house,
+];
