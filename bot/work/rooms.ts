@@ -22,7 +22,6 @@ export const stateContent = z.object({
   events: z.array(stateEvent),
 });
 export type StateContent = z.infer<typeof stateContent>;
-export const inviteContent = z.object({ direct: z.boolean() });
 
 const membership = z.object({ membership: z.enum(['join', 'invite', 'leave', 'ban', 'knock']), displayname: z.string().nullish() });
 const levels = z.looseObject({

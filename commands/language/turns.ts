@@ -289,6 +289,12 @@ const plain: readonly Turn[] = [
     becomes: 'first lift',
   },
   {
+    said: /\bskid ?pad,? (?:radius )?(\d.{0,15}?),? (?:in |lap |time ){1,2}(?=\d)/i,
+    means: 'skidpad with radius $1, circle time ',
+    line: 'skidpad radius 50 ft time 8.1 s',
+    becomes: 'skidpad with radius 50 ft, circle time 8.1 s',
+  },
+  {
     said: /^my weight is (\d{2,3}(?:\.\d)?) ?(lbs?|kg|kgs|pounds?|kilos?)\b/i,
     means: (all = '', size = '', unit = '') => (person(size, unit) ? `driver weight ${size} ${unit}` : all),
     line: 'my weight is 180 lb',

@@ -1,7 +1,7 @@
-/** What the tires grip with, from what was measured: pairs of load and force. */
+/** What the tires grip with, from what was measured: pairs of load and force, or steady laps of a skidpad with the car in use. */
 import { isRefusal } from '../../core/catalog.js';
 import { gripExponent } from '../../core/inputs/grip.js';
-import { fitPairs, type GripPair } from '../../core/traction/gripFit.js';
+import { fitCoefficient, fitPairs, type GripPair, type Lap, lapAcceleration } from '../../core/traction/gripFit.js';
 import { answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context } from '../context.js';
@@ -27,16 +27,90 @@ function forcesIn(text: string, context: Context): readonly number[] | Outcome {
   return forces;
 }
 
+const g = 9.80665;
+/** How far off a lap's lateral g may be: radius by 1 %, time by half a per cent, which counts twice. Common practice, no source. */
+const lapWithin = 0.015;
+const lapExample = 'fit grip skidpad 50 ft 7.9 s, 8.0 s';
+
+/** Laps of a line: a radius, and the times on it. */
+function lapsIn(text: string, context: Context): readonly number[] | Outcome {
+  const { preferences } = context.asker;
+  let radius: number | undefined;
+  const found: number[] = [];
+  for (const token of scan(text)) {
+    if (token.is !== 'amount') continue;
+    const meanings = token.unit === undefined ? [] : amountsOf(token.value, token.unit, preferences);
+    const length = meanings.find(({ dimension }) => dimension === 'length');
+    const time = meanings.find(({ dimension }) => dimension === 'time');
+    if (length) radius = length.si;
+    else if (time && radius !== undefined) {
+      if (!(radius > 0 && time.si > 0)) return refused('A radius and a time above zero are wanted.', lapExample);
+      found.push(lapAcceleration(radius, time.si) / g);
+    } else return refused(`${token.text} is neither the radius of the circle nor, after it, the time of a lap.`, lapExample);
+  }
+  return found.length === 0 ? refused('The radius of the circle and the time of a lap are wanted.', lapExample) : found;
+}
+
+/** The coefficient at which the car in use, as it is, has its limit where the laps were. */
+function fromLaps(text: string, context: Context): Outcome {
+  const { preferences } = context.asker;
+  const car = context.garage.chosen;
+  if (!car) return refused('Laps are of a car: save one first.', 'save my car turnip 2640 lb 52.5% front');
+  const laterals = lapsIn(text, context);
+  if ('answer' in laterals) return laterals;
+  const { situation } = lookAtCar(car, context);
+  const now = numbersOf(situation);
+  const [exponent, start] = [now.number('front.grip.exponent'), now.number('front.grip.mu')];
+  for (const known of [exponent, start, now.number('limit.car')]) if (isRefusal(known)) return refused(known.refused, lapExample);
+  if (isRefusal(exponent) || isRefusal(start)) throw new Error('looked at just before');
+  const supposed = (value: number) => ({ value, within: 0, evidence: 'estimated', source: 'tried' }) as const;
+  const limit = (coefficient: number, fall: number) => {
+    const facts = new Map(situation.facts);
+    for (const end of ['front', 'rear']) {
+      facts.set(`${end}.grip.mu`, supposed(coefficient));
+      facts.set(`${end}.grip.exponent`, supposed(fall));
+    }
+    const reached = numbersOf({ ...situation, facts }).number('limit.car');
+    return isRefusal(reached) ? reached : Math.abs(reached) / g;
+  };
+  const laps = laterals.map((lateral): Lap => ({ lateral, within: lapWithin * lateral, limit }));
+  const fit = fitCoefficient(laps, exponent, start);
+  if (isRefusal(fit)) return refused(fit.refused, lapExample);
+  const mu = amount(fit.coefficient, 'ratio', preferences, fit.within);
+  const line = `set grip ${Number(fit.coefficient.toPrecision(3))} ± ${Number(fit.within.toPrecision(2))}`;
+  const usable = fit.coefficient >= 0.2 && fit.coefficient <= 2.2;
+  return {
+    answer: answer('told', `Grip coefficient ${mu.text}, both ends, by ${laps.length === 1 ? 'one lap' : `${laps.length} laps`}`, {
+      amount: mu,
+      rows: laterals.map((lateral, n) => ({
+        label: `lap ${n + 1}, lateral g`,
+        cells: [bare(lateral * g, 'acceleration', preferences, lateral * g * lapWithin)],
+      })),
+      notes: [
+        `With its fall of grip as ${Number(exponent.toPrecision(2))}, ${car.name} then has its limit where the laps were. The ± is that of the laps.`,
+        ...(usable ? [] : ['That is outside what tires do: look at the radius and the times again.']),
+      ],
+      assumptions: ['The radius is that of the path of the middle of the car; both ends are taken to have the same tires.'],
+      cautions: ['A closed course only; tires near their limit let go without notice.'],
+      next: usable ? [{ label: line, line }] : [],
+    }),
+  };
+}
+
 export const fitGrip: Command = {
   word: 'fit grip',
   also: ['grip from', 'fit the grip', 'fit tire grip'],
   group: 'verb',
-  summary: "A tire's grip and its fall with load, from pairs: load, then the most force it gave there.",
-  examples: [{ line: example, does: 'three pairs: the grip and how sure it is' }],
+  summary: "A tire's grip: from pairs of load and the force it gave there, or from steady laps of a skidpad.",
+  examples: [
+    { line: example, does: 'three pairs: the grip and how sure it is' },
+    { line: lapExample, does: 'laps of a circle of that radius, with the car in use' },
+  ],
   takes: 'text',
   changes: false,
   run(reading, context) {
     const { preferences } = context.asker;
+    if (/\b(?:skid ?pad|circle|laps?)\b/i.test(reading.rest)) return fromLaps(reading.rest, context);
     const forces = forcesIn(reading.rest, context);
     if ('answer' in forces) return forces;
     if (forces.length % 2 !== 0)
@@ -74,7 +148,6 @@ export const fitGrip: Command = {
           `mu = ${Number(fit.coefficient.toPrecision(3))} (N/${load})^-${Number(fit.exponent.toPrecision(3))}, by least squares of the logarithms.`,
           ...(fit.within === undefined ? ['Two pairs fit exactly: a third would tell how sure it is.'] : []),
           ...(usable ? [] : ['That is outside what tires do: look at the pairs again.']),
-          'From steady laps: skidpad with their radius and time gives the lateral g, and what grip for that limit finds the coefficient.',
         ],
         cautions: ['A closed course only; tires near their limit let go without notice.'],
         next: usable && looked.car ? [{ label: line, line }] : [],

@@ -1,7 +1,15 @@
 /** The springs: what a coil's dimensions make of it, and the one force law that everything else reads. */
 import { figure, firstOf, maybe, refuse, structure } from '../catalog.js';
 import * as told from '../inputs/springs.js';
-import { activeMass, bergstraesserFactor, coilRate as rateOfCoil, solidLength, springIndex, wahlFactor } from '../springs/coil.js';
+import {
+  activeMass,
+  bergstraesserFactor,
+  coilRate as rateOfCoil,
+  solidLength,
+  springIndex,
+  surgeFrequency,
+  wahlFactor,
+} from '../springs/coil.js';
 import { type ForceLaw, forceAt, lawOfForces, lawOfRates, linearLaw, withBeside, withSeries } from '../springs/law.js';
 import { evenRatio, type MotionRatio, ratioOfTable, withLever } from '../springs/motionRatio.js';
 import { leverRatio } from './wheels.js';
@@ -99,7 +107,7 @@ export const surge = figure({
   words: ['surge frequency', 'coil surge', 'surge'],
   dimension: 'frequency',
   needs: { rate: coilRate, mass: coilMass },
-  compute: ({ rate, mass }) => Math.sqrt(rate / mass) / 2,
+  compute: ({ rate, mass }) => surgeFrequency(rate, mass),
   formula: 'sqrt(rate / mass) / 2',
   source: 'a rod held at both ends; EN 13906-1 prints the same within 0.05 %, from memory',
 });

@@ -2,8 +2,8 @@
 import { figure, isRefusal, refuse } from '../catalog.js';
 import { tirePressure } from '../inputs/pressure.js';
 import { loadExponent, standardPressure, tireSize } from '../inputs/tires.js';
-import { loadOfIndex } from '../tires/loadIndex.js';
-import { loadAtPressure, pMetricLoad, pMetricPressure } from '../tires/loads.js';
+import { indexNearest, loadOfIndex } from '../tires/loadIndex.js';
+import { loadAtPressure, pMetricLoad, pMetricOnTruck, pMetricPressure } from '../tires/loads.js';
 import { speedOfSymbol_kmh } from '../tires/speedSymbol.js';
 
 const loadCaution =
@@ -73,6 +73,33 @@ export const pMetricRating = figure({
   compute: ({ size }) => pMetricLoad(size, pMetricPressure),
   source:
     'at 240 kPa (35 psi): TRA formula for aspect ratios 50 to 80, by a public summary (eng-tips.com/faqs.cfm?fid=1148); on a truck or trailer divide by 1.10 (FMVSS 120)',
+  caution: loadCaution,
+});
+export const pMetricIndex = figure({
+  path: 'tire.pMetricIndex',
+  scope: 'axle',
+  name: 'load index of the P-metric load',
+  label: 'P-metric load index',
+  symbol: 'LI_p',
+  words: ['p metric load index', 'p-metric load index'],
+  dimension: 'ratio',
+  needs: { load: pMetricRating },
+  compute: ({ load }) => indexNearest(load),
+  source: 'the index whose load is nearest, as the tables of the series round theirs (TRA, by a public summary)',
+  caution: loadCaution,
+});
+export const pMetricTruckLoad = figure({
+  path: 'tire.pMetricOnTruck',
+  scope: 'axle',
+  name: 'load of a P-metric size on a truck or trailer',
+  label: 'P-metric on a truck',
+  symbol: 'L_t',
+  words: ['p metric load on a truck', 'p metric load on a trailer', 'p metric truck load'],
+  dimension: 'mass',
+  needs: { load: pMetricRating },
+  compute: ({ load }) => pMetricOnTruck(load),
+  formula: 'load / 1.1',
+  source: 'FMVSS 120 S5.1.2 (nhtsa.gov, nht76-1.47)',
   caution: loadCaution,
 });
 export const metricOverPMetric = figure({

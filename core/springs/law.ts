@@ -18,11 +18,6 @@ export interface ForceLaw {
   readonly give: readonly number[];
 }
 
-/** Springs one on another: the compliances add. N/m. */
-export const inSeriesRate = (...rates: readonly number[]): number => 1 / rates.reduce((sum, rate) => sum + 1 / rate, 0);
-/** Springs side by side: the rates add. N/m. */
-export const inParallelRate = (...rates: readonly number[]): number => rates.reduce((sum, rate) => sum + rate, 0);
-
 /** One rate for all its travel, N/m, above 0. */
 export const linearLaw = (rate: number): ForceLaw => ({ x: [0], f: [0], rate: [rate], rise: [0], give: [0] });
 

@@ -38,6 +38,3 @@ export const speedOfSymbol_kmh = {
 export type SpeedSymbol = keyof typeof speedOfSymbol_kmh;
 
 export const isSpeedSymbol = (text: string): text is SpeedSymbol => Object.hasOwn(speedOfSymbol_kmh, text);
-
-/** Whether the first symbol allows less speed than the second: by their speeds, never by the alphabet. */
-export const isSlower = (one: SpeedSymbol, other: SpeedSymbol): boolean => speedOfSymbol_kmh[one] < speedOfSymbol_kmh[other];

@@ -40,11 +40,13 @@ describe('advice', () => {
     expect(told.kind).toBe('told');
     expect(told.headline).toMatch(/^Rear bar .*: balance at the limit -\d.*%.*, \d+ min$/);
     expect(told.columns).toEqual(['shift', 'work']);
+    expect(told.rows.length).toBeGreaterThan(0);
     for (const { cells } of told.rows) expect(cells[0]).toMatch(/^-[\d.]+%( ± [\d.]+)?$/);
     expect(everything(told)).toMatch(/1 also moves: .*roll angle/);
     expect(everything(told)).toMatch(/Common practice, no source, says so too: 1/);
     expect(told.notes.filter((note) => /transients, dampers/.test(note))).toHaveLength(1);
     expect(told.cautions).toHaveLength(1);
+    expect(told.choices.length).toBeGreaterThan(0);
     for (const { line } of told.choices) expect(line).toMatch(/^try (?:rear|lr) /);
     const tried = await ask(club, 'robin', '1');
     expect(tried.headline).toMatch(/^Balance/);
@@ -53,6 +55,7 @@ describe('advice', () => {
   });
   test('the other way round for less of it, and the conditions of going in and coming out', async () => {
     const loose = await ask(club, 'robin', 'loose coming out');
+    expect(loose.rows.length).toBeGreaterThan(0);
     for (const { cells } of loose.rows) expect(cells[0]).toMatch(/^\+/);
     expect(everything(loose)).toMatch(/Taken with forward acceleration 0.2 g/);
     const entry = await ask(club, 'robin', 'pushes going in');
@@ -76,6 +79,7 @@ describe('advice', () => {
     const told = await ask(club, 'sam', 'more rotation mid corner');
     expect(told.headline).toMatch(/^The box of moth is empty/);
     expect(told.next.map(({ line }) => line)).toContain('i have 22 and 25 mm rear bars, 40 min');
+    expect(told.rows.length).toBeGreaterThan(0);
     for (const { cells } of told.rows) expect(cells[1]).toBe('not in the box');
     expect((await ask(club, 'sam', told.next[0]!.line)).kind).toBe('changed');
   });

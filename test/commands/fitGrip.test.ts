@@ -21,6 +21,28 @@ describe('fit grip', () => {
     const { changes } = await say(club, 'robin', told.next[0]?.line ?? '');
     expect(changes.some(({ change }) => change === 'record')).toBe(true);
   });
+  it('finds the coefficient at which the car has its limit where the laps were', async () => {
+    const club = await demoClub();
+    // 4 pi^2 R/T^2: 50 ft in 7.9 s is 0.983 g (REFERENCES C3's kinematics).
+    const lateral = (4 * Math.PI ** 2 * 15.24) / 7.9 ** 2 / 9.80665;
+    const told = await ask(club, 'robin', 'fit grip skidpad 50 ft 7.9 s');
+    expect(told.headline).toMatch(/^Grip coefficient [\d.]+ ± [\d.]+, both ends, by one lap$/);
+    const again = await ask(club, 'robin', `cornering limit with grip ${told.amount?.si.toPrecision(7)}`);
+    expect((again.amount?.si ?? 0) / 9.80665).toBeCloseTo(lateral, 3);
+    // Two laps tell it more surely than one, by the root of two.
+    const two = await ask(club, 'robin', 'fit grip skidpad 50 ft 7.9 s, 7.9 s');
+    expect((told.amount?.within ?? 0) / (two.amount?.within ?? 1)).toBeCloseTo(Math.SQRT2, 2);
+    expect(told.next[0]?.line).toMatch(/^set grip /);
+  });
+  it.each([
+    ['fit grip skidpad 50 ft', /time of a lap/],
+    ['fit grip skidpad 8 s', /neither the radius/],
+    ['fit grip skidpad 50 ft 0 s', /above zero/],
+  ])('refuses %s', async (line, why) => {
+    const told = await ask(await demoClub(), 'robin', line);
+    expect(told.kind).toBe('refused');
+    expect(told.headline).toMatch(why);
+  });
   it.each([
     ['fit grip 400 lb 460 lb', /Two pairs/],
     ['fit grip 400 lb 460 lb 800 lb', /stands alone/],

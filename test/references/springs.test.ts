@@ -6,14 +6,15 @@ import {
   compressionAt,
   type ForceLaw,
   forceAt,
-  inParallelRate,
-  inSeriesRate,
   lawOfForces,
   lawOfRates,
+  linearLaw,
   rateAt,
+  withBeside,
   withSeries,
 } from '../../core/springs/law.js';
 import { ask, bothEnds, inch, pound, poundForce, poundPerInch, rigidTire, straight } from '../core/ride/ask.js';
+import { inParallelRate } from '../core/springs/rates.js';
 import { off, type Row } from './row.js';
 
 const bhandari = 'FOSSEE/Scilab-TBC-Uploads, companion 764 (Bhandari, Design of Machine Elements), chapter 10';
@@ -308,7 +309,7 @@ const s8to10: readonly Row[] = [
     id: 'S10',
     source: exact,
     input: '100 and 300 in series',
-    got: () => inSeriesRate(100, 300),
+    got: () => rateAt(withSeries(linearLaw(100), 300), 0.05),
     expected: 75,
     tolerance: 1e-12,
     why: 'compliances add',
@@ -317,7 +318,7 @@ const s8to10: readonly Row[] = [
     id: 'S10',
     source: exact,
     input: '100 and 300 in parallel',
-    got: () => inParallelRate(100, 300),
+    got: () => rateAt(withBeside(linearLaw(100), 300, 0), 0.05),
     expected: 400,
     tolerance: 1e-12,
     why: 'rates add',

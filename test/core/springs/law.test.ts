@@ -5,8 +5,6 @@ import {
   compressionAt,
   type ForceLaw,
   forceAt,
-  inParallelRate,
-  inSeriesRate,
   lawOfForces,
   lawOfRates,
   linearLaw,
@@ -15,6 +13,7 @@ import {
   withBeside,
   withSeries,
 } from '../../../core/springs/law.js';
+import { inParallelRate, inSeriesRate } from './rates.js';
 
 const known = (made: ForceLaw | Refusal): ForceLaw => {
   if (isRefusal(made)) throw new Error(made.refused);
