@@ -295,6 +295,24 @@ const plain: readonly Turn[] = [
     becomes: 'skidpad with radius 50 ft, circle time 8.1 s',
   },
   {
+    said: /(\d{1,2}(?:[.,]\d{1,2})?)( ?(?:degrees?|deg|°))? (?:of )?negative camber\b/i,
+    means: (_, size = '', unit = '') => `camber -${size}${unit}`,
+    line: 'set front 2.5 deg of negative camber',
+    becomes: 'set front camber -2.5 deg',
+  },
+  {
+    said: /\b(?:negative|neg) camber\b(?! ?-?\d)/i,
+    means: 'camber',
+    line: 'how much negative camber do i have in front',
+    becomes: 'how much camber do i have in front',
+  },
+  {
+    said: /^(?:what|which) (?:rim|wheel)s?(?: width| size)? (?:do i need |fits? |goes |works )?(?:for|with|under|on) (?:an? )?(?=(?:p|lt)?\d{3}[\s/])/i,
+    means: 'narrowest rim and widest rim with ',
+    line: 'what rim do i need for a 225/45r17',
+    becomes: 'narrowest rim and widest rim with 225/45r17',
+  },
+  {
     said: /^my weight is (\d{2,3}(?:\.\d)?) ?(lbs?|kg|kgs|pounds?|kilos?)\b/i,
     means: (all = '', size = '', unit = '') => (person(size, unit) ? `driver weight ${size} ${unit}` : all),
     line: 'my weight is 180 lb',

@@ -46,7 +46,7 @@ export function readWheelSize(text: string): WheelSize | Refusal {
     .replace(/(?<=\d),(?=\d)/g, '.')
     .replace(/\s+/g, ' ');
   const groups = sizeForm.exec(tidied)?.groups;
-  if (!groups) return refuse(`${whole || 'Nothing'} is not a wheel size that I know. Wheels look like 17x8 ET35.`);
+  if (!groups) return refuse(`${whole || 'Nothing'} is not a wheel size that I know. Wheels look like 17x8 ET35`);
   // 23.0x8.0-13 is a tire; the sign of an offset stands behind a space or ET.
   if (/\d-\d/.test(tidied) && !isRefusal(readTireSize(tidied))) return refuse(`${whole} is a tire size; wheels look like 17x8 ET35.`);
   const one = Number(groups.one);
@@ -66,7 +66,7 @@ export function readWheelSize(text: string): WheelSize | Refusal {
   const offset_mm = offset ? (offset.sign === '-' ? -1 : 1) * Number(offset.offset) : undefined;
   if (back && !within(backspacing_in, 0.5, 12)) faults.push(`backspacing ${backspacing_in} is out of range (0.5 to 12 in)`);
   if (offset_mm !== undefined && !within(offset_mm, -120, 120)) faults.push(`offset ${offset_mm} is out of range (-120 to 120 mm)`);
-  if (faults.length > 0) return refuse(`${whole} is no wheel: ${faults.join(' and ')}. Wheels look like 17x8 ET35.`);
+  if (faults.length > 0) return refuse(`${whole} is no wheel: ${faults.join(' and ')}. Wheels look like 17x8 ET35`);
   if (rest === '') return size;
   if (back) return { ...size, backspacing: backspacing_in * inch };
   if (offset_mm !== undefined) return { ...size, offset: (offset_mm === 0 ? 0 : offset_mm) / 1000 };
