@@ -34,6 +34,8 @@ export async function runOnHomeserver(
   const log = createLog({ level: settings.logLevel, secrets: [settings.accessToken] });
   const startedAt = Date.now();
   const services = createServices(log);
+  // A failure comes up again with the first line.
+  const warm = (): Promise<void> => services.warm().catch(() => undefined);
   try {
     const bot = await startMatrix(
       {
@@ -50,10 +52,11 @@ export async function runOnHomeserver(
       log,
       {
         signal,
+        warm,
         connect: async ({ homeserver, accessToken }) => {
           const wire = await openWire(homeserver, accessToken);
-          // While the homeserver works on the first request. A failure comes up again with the first line.
-          setTimeout(() => void services.warm().catch(() => undefined), 1);
+          // While the homeserver works on the first request.
+          setTimeout(() => void warm(), 1);
           return wire;
         },
       },

@@ -75,6 +75,7 @@ export class Work {
     return begun.map((row) => ({ room: row.room, run: () => this.#handle(row) }));
   }
   async #handle(row: InboxRow): Promise<void> {
+    await this.#world.warm?.();
     countTry(this.#world.store, row.seq);
     const handled = await this.#handled({ ...row, tries: row.tries + 1 });
     this.#outgoing();

@@ -64,6 +64,8 @@ export class MatrixRefused extends Error {
 export interface StartOptions {
   readonly now?: () => number;
   readonly connect?: (settings: MatrixSettings) => Promise<Wire>;
+  /** As the world's. */
+  readonly warm?: () => Promise<void>;
   /** Gives up waiting for a homeserver that does not answer when the bot starts. */
   readonly signal?: AbortSignal;
 }
@@ -81,7 +83,7 @@ export async function startMatrix(
   log: Log,
   options: StartOptions = {},
 ): Promise<RunningMatrix> {
-  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), signal } = options;
+  const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), signal, warm } = options;
   const secret = encryption();
   log.info({}, secret.why);
   const wire = await connect(settings);
@@ -111,6 +113,7 @@ export async function startMatrix(
   };
   const world: World = {
     ...{ store, dispatch, render, log, now, prefix: settings.prefix, mayInvite: mayInvite(settings), delivery: 'queue' },
+    ...(warm === undefined ? {} : { warm }),
     me: { id: me.id, name: me.name },
     whyNotEncrypted: secret.sentence,
   };

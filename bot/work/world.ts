@@ -34,6 +34,8 @@ export interface World {
   readonly store: Store;
   readonly dispatch: Dispatch;
   readonly render: Render;
+  /** Loads what the first line needs. A row is not tried before: a process that ends while it loads says nothing against the row. */
+  readonly warm?: () => Promise<void>;
   readonly log: Log;
   /** Milliseconds since 1970. */
   readonly now: () => number;

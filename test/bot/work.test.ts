@@ -115,6 +115,26 @@ describe('a reply', () => {
     const [reply] = await (await club()).ask(chat, robin, 'break');
     expect(reply).toMatch(/^Something broke on my side, and nothing was changed\. Please tell whoever runs me: [0-9A-F]{8}$/);
   });
+  it('is what was asked for however often the process ended before it could handle any line', async () => {
+    const it = await club();
+    const event = it.server.say(chat, robin, 'show a');
+    it.bot.loads = false;
+    for (let k = 0; k < 12; k++) expect(await it.bot.round()).toBe(false);
+    it.bot.loads = true;
+    await it.settle();
+    expect(it.replies(chat, event).map((reply) => it.server.shown(chat, reply))).toEqual(['ok show a']);
+  });
+  it('is that it is given up where the line itself has ended the process again and again', async () => {
+    const it = await club();
+    const event = it.server.say(chat, robin, 'poison');
+    let deaths = 0;
+    for (let k = 0; k < 20; k++) if (!(await it.bot.round())) deaths++;
+    await it.settle();
+    expect(deaths).toBe(5);
+    expect(it.replies(chat, event).map((reply) => it.server.shown(chat, reply))).toEqual([
+      expect.stringMatching(/^I can't answer this one: it stops me each time\./),
+    ]);
+  });
 });
 
 describe('choices by number', () => {

@@ -95,6 +95,8 @@ export class SimulatedBot {
   deaths = 0;
   device = 'D1';
   deadly: number;
+  /** Whether it gets as far as to handle lines, or ends while it loads what they need. */
+  loads = true;
   store: Store;
   work: Work;
   sender: Sender;
@@ -176,8 +178,21 @@ export class SimulatedBot {
       if (text.startsWith('poison')) die();
       return littleDispatch(step)(text, situation);
     };
+    const warm = async (): Promise<void> => {
+      if (!this.loads) die();
+    };
     const world: World = {
-      ...{ store, dispatch, render: littleRender, log: quiet, now, prefix: '!', delivery: 'queue', whyNotEncrypted: encryptedSentence },
+      ...{
+        store,
+        dispatch,
+        warm,
+        render: littleRender,
+        log: quiet,
+        now,
+        prefix: '!',
+        delivery: 'queue',
+        whyNotEncrypted: encryptedSentence,
+      },
       me: { id: me, name: server.displayName },
       mayInvite: (member) => member.endsWith(':lane.test'),
     };
