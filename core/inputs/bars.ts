@@ -1,5 +1,5 @@
 /** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. No bar told is no bar. */
-import { choice, quantity, type Told } from '../catalog.js';
+import { choice, maybe, quantity, type Told } from '../catalog.js';
 import { axleKind } from './axles.js';
 import { track } from './mass.js';
 
@@ -66,18 +66,38 @@ export const barRollStiffnessTold = quantity({
   told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
   measure: 'What the bar adds to the roll stiffness of its axle, as the maker of the car or the bar gives it.',
 });
+export const barWall = quantity({
+  path: 'bar.wall',
+  scope: 'axle',
+  name: 'anti-roll bar, wall of a hollow one',
+  label: 'bar wall',
+  symbol: 's',
+  instead: 'bar bore',
+  words: ['bar wall', 'wall', 'wall thickness', 'bar wall thickness', 'sway bar wall'],
+  dimension: 'length',
+  sane: [0.0005, 0.03],
+  step: { inch: inch / 64, metric: 0.0005 },
+  told: { usually: 'spec', measured: { absolute: 0.0002 }, spec: { absolute: 0.0003 } },
+  measure: 'At an open end, or half of outside less bore. A wall of half the diameter or more is a solid bar.',
+});
 export const barBore = quantity({
   path: 'bar.bore',
   scope: 'axle',
   name: 'anti-roll bar, bore',
   symbol: 'd_i',
-  words: ['bar bore', 'sway bar bore', 'bar inside diameter', 'hollow', 'bore', 'bar wall'],
+  instead: 'bar bore',
+  words: ['bar bore', 'sway bar bore', 'bar inside diameter', 'hollow', 'bore'],
   dimension: 'length',
   sane: [0, 0.055],
   step: { inch: inch / 16, metric: 0.001 },
   told: { usually: 'spec', measured: { absolute: 0.0003 }, spec: { absolute: 0.0005 } },
   measure: 'Diameter of the hole through a hollow bar: outside less two walls. 0: solid.',
-  estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'solid unless told' },
+  estimate: {
+    needs: { diameter: barDiameter, wall: maybe(barWall) },
+    compute: ({ diameter, wall }) => (wall === undefined ? 0 : Math.max(0, diameter - 2 * wall)),
+    within: { absolute: 0 },
+    source: 'outside less two walls; solid unless told',
+  },
 });
 export const barLength = quantity({
   path: 'bar.length',
