@@ -50,11 +50,21 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
 }
 
 async function runLine(line: string, context: Context): Promise<Outcome> {
-  const reading = read(line, settingOf(context, commands));
+  const setting = settingOf(context, commands);
+  let reading = read(line, setting);
+  const suggested = isStop(reading) ? undefined : suggestion(reading, context);
+  if (suggested !== undefined) reading = read(suggested, setting);
   if (isStop(reading)) return { answer: stopped(reading) };
   const outcome = await run(reading, line, context);
   return { ...outcome, answer: { ...outcome.answer, echoes: [...reading.echoes, ...outcome.answer.echoes] } };
 }
+/** `why` alone, after a number: of that number, as the answer itself suggested. */
+function suggestion({ verb, sides, tried, names, everything }: Reading, { conversation }: Context): string | undefined {
+  if (verb === undefined || !ofTheLast.has(verb) || tried.length > 0 || names.length > 0 || everything) return undefined;
+  if (sides.some(({ items, subjects }) => items.length + subjects.length > 0)) return undefined;
+  return conversation.choices.find((choice) => choice.line.startsWith(`${verb} `))?.line;
+}
+const ofTheLast: ReadonlySet<string> = new Set(['why', 'draw', 'compare']);
 function run(reading: Reading, line: string, context: Context): Outcome | Promise<Outcome> {
   if (reading.verb === undefined) return withoutVerb(reading, line, context);
   const command: Command | undefined = commandOf(reading.verb);

@@ -6,6 +6,7 @@ import { teachers } from './help.js';
 import { calc } from './house/calc.js';
 import { car, copyCar, newCar, renameCar } from './house/cars.js';
 import { eraseCar, forget } from './house/forget.js';
+import { hello, neverMind, thanks, yes } from './house/manners.js';
 import { eraseMe, exportMe, forgetMe, me, units } from './house/me.js';
 import { more } from './house/more.js';
 import { leave, leaveNow, prefix } from './house/room.js';
@@ -77,6 +78,10 @@ const house: readonly Command[] = [
   prefix,
   leave,
   leaveNow,
+  hello,
+  thanks,
+  neverMind,
+  yes,
 ];
 const taught = teachers(() => commands);
 export const commands: readonly Command[] = [...verbs, ...topics, ...house, ...taught];

@@ -41,9 +41,11 @@ export function read(line: string, setting: Setting): Reading | Stop {
   if (digits)
     return { stop: 'refused', sentence: `A number of ${digits[0].length} digits is too long: I read up to ${mostDigits}.`, line: example };
 
-  const hearing = setting.commands.find((command) => command.hears?.(text));
-  if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: text, echoes: [], mended: false, names: [text] };
   const { text: plain, echoes } = plainer(text);
+  for (const said of new Set([text, plain])) {
+    const hearing = setting.commands.find((command) => command.hears?.(said));
+    if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: said, echoes: [], mended: false, names: [said] };
+  }
   const reading = sure(readPlain(plain, setting), setting);
   return isStop(reading) || echoes.length === 0 ? reading : { ...reading, echoes: [...echoes, ...reading.echoes] };
 }

@@ -10,7 +10,7 @@ const g = 9.80665;
 /** How hard the car brakes going in, and speeds up coming out, where it is not said. */
 const usual = { braking: 0.3, driving: 0.2 };
 /** Of the balance: a hundredth of the limit is more than most drivers feel. */
-const heldWithin = 0.01;
+const balanceHeld = { path: 'balance', slack: 0.01 } as const;
 
 interface Told {
   readonly goal: Goal;
@@ -18,7 +18,11 @@ interface Told {
   readonly figure: string | undefined;
 }
 const single = (path: string, towards: 1 | -1): Told => ({ goal: { aims: [{ path, towards }] }, figure: path });
-export function aimsOf({ wish, towards }: Pick<Wanted, 'wish' | 'towards'>): Told {
+export function aimsOf({ wish, towards, held }: Pick<Wanted, 'wish' | 'towards' | 'held'>): Told {
+  const told = alone(wish, towards);
+  return held === undefined ? told : { ...told, goal: { ...told.goal, hold: balanceHeld } };
+}
+function alone(wish: Wish, towards: 1 | -1): Told {
   switch (wish) {
     // The index is above 0 where the front gives up first: more rotation is less of it.
     case 'rotation':
@@ -40,7 +44,7 @@ export function aimsOf({ wish, towards }: Pick<Wanted, 'wish' | 'towards'>): Tol
         { path: 'front.rideFrequency', towards: way },
         { path: 'rear.rideFrequency', towards: way },
       ] as const;
-      return { goal: { aims, hold: { path: 'balance', slack: heldWithin } }, figure: undefined };
+      return { goal: { aims, hold: balanceHeld }, figure: undefined };
     }
   }
 }
@@ -81,12 +85,12 @@ const more: Readonly<Record<Wish, string>> = {
   stiffer: 'stiffer, same balance',
 };
 /** `more rotation mid corner`: a line that says the wish again. */
-export function wishText({ wish, towards, phase, hardness, turn }: Wanted): string {
+export function wishText({ wish, towards, phase, hardness, turn, held }: Wanted): string {
   if (wish === 'softer' || wish === 'stiffer') return more[wish];
   const when = wish === 'traction' ? 'coming out' : phaseText[phase];
   const hard = hardness === undefined ? '' : ` at ${hardness} g`;
   const way = turn === undefined ? '' : ` in ${turn} turns`;
-  return `${towards === 1 ? 'more' : 'less'} ${wish === 'traction' ? 'traction' : more[wish]} ${when}${hard}${way}`;
+  return `${towards === 1 ? 'more' : 'less'} ${wish === 'traction' ? 'traction' : more[wish]} ${when}${hard}${way}${held ? ', same balance' : ''}`;
 }
 export const figureAt = (path: string) => {
   const dot = path.indexOf('.');

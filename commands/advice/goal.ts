@@ -1,4 +1,6 @@
 /** What a member wants of the car, or complains of, in everyday words: `pushes going in`, `more grip rear`, `softer, same balance`. */
+
+import { everyday } from '../language/everyday.js';
 import { tidy } from '../language/tidy.js';
 import { vocabularyOf } from '../language/vocabulary.js';
 import { catalog } from '../looked.js';
@@ -12,6 +14,8 @@ export interface Wanted {
   /** More or less of it. */
   readonly towards: 1 | -1;
   readonly phase: Phase;
+  /** The balance is to stay as it is: `less roll, same balance`. */
+  readonly held?: true;
   /** Whether the words said when. */
   readonly phased: boolean;
   /** How hard the car brakes or speeds up, or how hard it turns in the middle, in g; where it was said. */
@@ -189,14 +193,16 @@ const only = (tags: ReadonlySet<string>, ...among: readonly string[]): string | 
   return found.length === 1 ? found[0] : undefined;
 };
 
-function wishOf(tags: ReadonlySet<string>): Pick<Wanted, 'wish' | 'towards'> | undefined {
+function wishOf(tags: ReadonlySet<string>): Pick<Wanted, 'wish' | 'towards' | 'held'> | undefined {
   const less = tags.has('less') || tags.has('too');
   const lacking = tags.has('lacking');
   const more = tags.has('more');
   const told = less || lacking || more;
   if (tags.has('hold')) {
     const way = only(tags, 'softer', 'stiffer');
-    return way === 'softer' || way === 'stiffer' ? { wish: way, towards: 1 } : undefined;
+    if (way === 'softer' || way === 'stiffer') return { wish: way, towards: 1 };
+    const other = wishOf(new Set([...tags].filter((tag) => tag !== 'hold')));
+    return other === undefined || other.wish === 'rotation' ? undefined : { ...other, held: true };
   }
   const wish = only(tags, 'traction', 'push', 'loose', 'rotation', 'roll', 'grip');
   const happens = tags.has('act') || tags.has('phase') || tags.has('happens');
@@ -226,6 +232,16 @@ function wishOf(tags: ReadonlySet<string>): Pick<Wanted, 'wish' | 'towards'> | u
   }
 }
 
+/** `turnip pushes mid corner`: the one word that nothing here knows, where it stands first and something is said of it, is a car's. */
+function firstName(text: string, left: readonly string[]): string | undefined {
+  const [word, another] = left;
+  if (word === undefined || another !== undefined || everyday.has(word) || vocabularyOf(catalog).words.has(stem(word))) return undefined;
+  const [, name] =
+    /^(?:my )?([\p{L}][\p{L}\p{N}]{2,}?)(?:'s)? (?:(?!less\b)[a-z]+s\b|won'?t\b|can'?t\b|doesn'?t\b|too\b|so\b|loose\b|tight\b)/u.exec(
+      text,
+    ) ?? [];
+  return name !== undefined && (name === word || `${name}'s` === word) ? name : undefined;
+}
 function attempt(text: string, echoes: readonly string[]): Wanted | undefined {
   const found: Found = { text, tags: new Set() };
   const named = /(?:\b(?:on|for|of) )(?:my )?(?:'([^']+)'|([\p{L}][\p{L}\p{N}]*))\s*$/u.exec(found.text);
@@ -253,8 +269,11 @@ function attempt(text: string, echoes: readonly string[]): Wanted | undefined {
     .replace(/[^a-z0-9'\s]/g, ' ')
     .split(/\s+/)
     .filter((word) => word !== '' && !fillers.has(word));
-  const car = named?.[1] ?? named?.[2];
-  const unknown = left.filter((word) => car === undefined || !car.toLowerCase().split(' ').includes(word));
+  const last = named?.[1] ?? named?.[2];
+  const isOf = (name: string, word: string): boolean => name.toLowerCase().split(' ').includes(word);
+  // `on exit` is no car: what is read as when is not left to be a name.
+  const car = last !== undefined && left.some((word) => isOf(last, word)) ? last : firstName(text, left);
+  const unknown = left.filter((word) => car === undefined || !isOf(car, word));
   if (unknown.length > 0) return undefined;
   const wish = wishOf(found.tags);
   if (!wish) return undefined;

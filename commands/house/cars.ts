@@ -40,7 +40,19 @@ function list(context: Context): Outcome {
 
 export const car: Command = {
   word: 'car',
-  also: ['cars', 'my cars', 'use'],
+  also: [
+    'cars',
+    'my cars',
+    'use',
+    'list cars',
+    'list my cars',
+    'show cars',
+    'show my cars',
+    'what cars',
+    'what cars do i have',
+    'which cars',
+    'who shared what',
+  ],
   group: 'house',
   summary: 'Your cars; with a name, the one to use from now on.',
   examples: [

@@ -49,7 +49,10 @@ export const units: Command = {
     const back =
       preferences.units === now.units ? `units ${preferences.decimalMark === '.' ? 'point' : 'comma'}` : `units ${preferences.units}`;
     return {
-      answer: answer('changed', `Your units are ${now.units}.`, { rows: rows(now), next: [{ label: back, line: back }] }),
+      answer: answer('changed', `Your units are ${now.units}, with a decimal ${now.decimalMark === ',' ? 'comma' : 'point'}.`, {
+        rows: rows(now),
+        next: [{ label: back, line: back }],
+      }),
       changes: [{ change: 'prefer', preferences: changed }],
     };
   },

@@ -17,6 +17,7 @@ interface Line {
   /** Whether something is sought, so that `for` brings the goal. */
   readonly find: boolean;
 }
+const isTold = (token: Token | undefined): boolean => token?.is === 'amount' || token?.is === 'size' || token?.is === 'rim';
 /** The part that a word at a place plays, if it plays one. */
 export function markerAt(text: string, n: number, { tokens, vocabulary, find }: Line): Marker | undefined {
   const put = (atom: Atom, length = 1): Marker => ({ atom, length });
@@ -39,7 +40,7 @@ export function markerAt(text: string, n: number, { tokens, vocabulary, find }: 
   if (text === 'after' && nextToken?.is === 'amount') return put({ is: 'over' });
   if (text === 'rising' && next === 'to') return put({ is: 'to', colon: false }, 2);
   if (text === 'from') return put({ is: 'from' });
-  const soon = nextToken?.is === 'amount' || tokens[n + 2]?.is === 'amount';
+  const soon = isTold(nextToken) || isTold(tokens[n + 2]);
   if (text === 'to' && ((nextToken?.is === 'amount' && previous?.is === 'amount') || (soon && moves(tokens, n))))
     return put({ is: 'to', colon: false });
   if (find && forWords.has(text)) return put({ is: 'for', word: text });
@@ -66,5 +67,5 @@ function withinName(tokens: readonly Token[], n: number, vocabulary: Vocabulary)
 /** Whether a `from` with an amount stands before a token: `from the 9 in hole to the 8 in hole`. */
 function moves(tokens: readonly Token[], n: number): boolean {
   const from = tokens.findIndex((token) => token.is === 'word' && token.text === 'from');
-  return from >= 0 && from < n && n - from <= 5 && tokens.slice(from, n).some((token) => token.is === 'amount');
+  return from >= 0 && from < n && n - from <= 5 && tokens.slice(from, n).some(isTold);
 }

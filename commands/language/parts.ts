@@ -48,15 +48,20 @@ export function readParts(spoken: Spoken): readonly Part[] | Stop {
   }
   return (open && eitherWay(spoken, parts, open.at, open.ways)) ?? parts;
 }
-/** A side that has an amount but no words takes them from the side before it: `front spring 450 vs 500`. */
+/** A side that has an amount or a place but no words takes them from the other: `front spring 450 vs 500`, `wheel rate front vs rear`. */
 function withSharedWords(spoken: Spoken, part: Part['part'], side: number, atoms: readonly Atom[]): readonly Atom[] {
   if (part !== 'side' || spoken.sections.sides.length < 2 || atoms.some((atom) => atom.is === 'word')) return atoms;
-  if (!atoms.some((atom) => atom.is === 'amount')) return atoms;
+  const placed = atoms.some((atom) => atom.is === 'place');
+  const amounts = atoms.some((atom) => atom.is === 'amount') ? 1 : 0;
+  if (amounts === 0 && !placed) return atoms;
   const other = spoken.sections.sides.find(
-    (one, n) => n !== side && one.atoms.some((atom) => atom.is === 'word') && one.atoms.filter((atom) => atom.is === 'amount').length === 1,
+    (one, n) =>
+      n !== side &&
+      one.atoms.some((atom) => atom.is === 'word') &&
+      one.atoms.filter((atom) => atom.is === 'amount').length === amounts &&
+      (amounts > 0 || one.atoms.some((atom) => atom.is === 'place')),
   );
   if (!other) return atoms;
-  const placed = atoms.some((atom) => atom.is === 'place');
   return [...other.atoms.filter((atom) => atom.is === 'word' || (atom.is === 'place' && !placed)), ...atoms];
 }
 /** Readings of one part that cost the same: each as a line, where the lines differ. */

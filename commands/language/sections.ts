@@ -49,9 +49,9 @@ function alternatives(atoms: readonly Atom[]): Alternatives | undefined {
       const first = atoms[n + 1];
       if (isAmount(first) && first.to) return { start: n, end: n + 2, ways: endsOf(first) };
       const to = atoms.findIndex((one, k) => k > n && k <= n + longestWay && one.is === 'to' && !one.colon);
-      const end = atoms.findIndex((one, k) => k > to && k <= to + longestWay && isAmount(one));
+      const end = atoms.findIndex((one, k) => k > to && k <= to + longestWay && isTold(one));
       const from = atoms.slice(n + 1, to);
-      if (to < 0 || end < 0 || from.filter(isAmount).length !== 1 || !from.every(isPlain)) continue;
+      if (to < 0 || end < 0 || from.filter(isTold).length !== 1 || !from.every(isPlain)) continue;
       // The noun may be said twice, or once at the end.
       const noun = from.filter((one) => one.is === 'word');
       const after = atoms.slice(end + 1, end + 1 + noun.length);
@@ -66,7 +66,8 @@ function alternatives(atoms: readonly Atom[]): Alternatives | undefined {
   }
   return undefined;
 }
-const isPlain = (atom: Atom): boolean => atom.is === 'word' || atom.is === 'place' || atom.is === 'amount';
+const isTold = (atom: Atom): boolean => atom.is === 'amount' || atom.is === 'text';
+const isPlain = (atom: Atom): boolean => atom.is === 'word' || atom.is === 'place' || isTold(atom);
 /** The two ends of a range; a unit said once is of both. */
 function endsOf(range: AmountAtom): readonly (readonly Atom[])[] {
   const { to, ...first } = range;

@@ -1,6 +1,7 @@
 /** A line that speaks of the catalogs, before its spans are read: what was asked, its atoms and its sections. */
 import type { Reading } from '../reading.js';
 import type { Token } from '../scan.js';
+import { meaningsOf } from '../units.js';
 import type { Atom } from './atom.js';
 import { type Atoms, atomsOf } from './atoms.js';
 import { Names } from './names.js';
@@ -82,12 +83,14 @@ function withMe(atoms: Atoms, { tokens }: Asked, names: Names, compare: boolean)
         : [];
   return { ...atoms, atoms: [...out, ...atoms.atoms, ...tail] };
 }
-/** `22 vs 25 mm`: one unit of two sides that have an amount each. */
+/** `22 vs 25 mm`: one unit of two sides that have an amount each; a length is shared by as many as there are, `24 mm wall 4 mm vs 22`. */
 function sharedUnit(sections: Sections): Sections {
   const amounts = sections.sides.map(({ atoms }) => atoms.filter((atom) => atom.is === 'amount'));
   const units = new Set(amounts.flat().flatMap(({ token }) => token.unit ?? []));
   const [unit] = units;
-  if (unit === undefined || units.size > 1 || amounts.length < 2 || amounts.some((all) => all.length !== 1)) return sections;
+  if (unit === undefined || units.size > 1 || amounts.length < 2) return sections;
+  const isLength = meaningsOf(unit).some(({ dimension }) => dimension === 'length');
+  if (amounts.some((all) => all.length !== 1 && !isLength)) return sections;
   const withUnit = (atom: Atom): Atom =>
     atom.is === 'amount' && atom.token.unit === undefined ? { ...atom, token: { ...atom.token, unit } } : atom;
   return { ...sections, sides: sections.sides.map((side) => ({ ...side, atoms: side.atoms.map(withUnit) })) };

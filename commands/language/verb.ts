@@ -2,6 +2,7 @@
 import type { Token } from '../scan.js';
 import { nearest } from '../spelling.js';
 import { between, forWords, stem } from '../words.js';
+import { everyday } from './everyday.js';
 import type { Setting } from './setting.js';
 import { type Verbs, type Vocabulary, verbsOf } from './vocabulary.js';
 
@@ -56,7 +57,7 @@ function phraseAt(tokens: readonly Token[], from: number, verbs: Verbs): VerbFou
 /** A misspelled first word that can only be a verb's; the line's other words say whether it would make sense. */
 function mendedVerb(tokens: readonly Token[], verbs: Verbs, vocabulary: Vocabulary): VerbFound | undefined {
   const first = word(tokens, 0);
-  if (first === undefined || first.length < 4 || vocabulary.words.has(stem(first))) return undefined;
+  if (first === undefined || first.length < 4 || everyday.has(first) || vocabulary.words.has(stem(first))) return undefined;
   const [found, another] = nearest(first, verbs.starting.keys());
   if (found === undefined || another !== undefined) return undefined;
   // A word of the catalogs that is as near keeps its chance.

@@ -179,8 +179,12 @@ const oneThing = (whole: string): Outcome => {
   return refused('One thing a line, please, or several with ; between them.', cut === whole ? exampleLine : `i have ${cut}`);
 };
 
+/** Said of parts without saying which. */
+const beside =
+  /\b(?:(?:\d|an?|one|two|three|four|another|extra|spare|some) )*(?:sets?|pairs?) of\b|\b(?:an? )?(?:spare|extra|other|used|new)\b|\b(?:lying around|on the shelf|in the (?:garage|shed|trunk|box|trailer)|at home)\b/gi;
 function readOne(text: string, line: string, reader: Reader): NewPart | Outcome {
-  const { minutes, price, rest } = effortOf(text);
+  const { minutes, price, rest: said } = effortOf(text);
+  const rest = said.replace(beside, ' ').replace(/\s+/g, ' ').trim();
   if (rest === '') return refused('What is in the box? Name it with its size.', exampleLine);
   const cost = { ...(minutes === undefined ? {} : { minutes }), ...(price === undefined ? {} : { price }), line };
   if (dampers.test(rest)) return { facts: [], note: [...rest].slice(0, 80).join(''), ...cost };

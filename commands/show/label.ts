@@ -16,6 +16,7 @@ export function labelAt(entry: Labelled, place: string): string {
 export function labelAtAll(entry: Labelled, places: readonly string[]): string {
   const [first = '', second] = places;
   if (second === undefined) return labelAt(entry, first);
+  if (entry.scope === 'gear') return `${places.map((place) => ordinals[Number(place)] ?? place).join(', ')} ${labelOf(entry)}`;
   if (entry.scope === 'axle' && places.length === 2) return labelOf(entry);
   if (entry.scope === 'corner' && places.length === 4) return `${labelOf(entry)}, each`;
   const end = Object.entries(ends).find(

@@ -162,7 +162,7 @@ function showAsked(reading: Reading, context: Context): Outcome {
 
 export const show: Command = {
   word: 'show',
-  also: ['what is', "what's", 'whats', 'how much', 'how much is', 'tell me'],
+  also: ['what is', "what's", 'whats', 'how much', 'how much is', 'tell me', 'list'],
   group: 'verb',
   summary: 'A fact, a figure, a car or a setup. A bare name does it too.',
   examples: [

@@ -154,7 +154,9 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
       `Tried, not saved: ${told.join('; ')}.`,
       ...sideEffects(laid, preferences),
       ...conversionNotes(laid, conditions, after, preferences),
-      ...(unseen > 0 ? [`${unseen} more figures move: name one to see it, as in: try ${tried}, ride rate`] : []),
+      ...(unseen > 0
+        ? [`${unseen} more ${unseen === 1 ? 'figure moves' : 'figures move'}: name one to see it, as in: try ${tried}, ride rate`]
+        : []),
     ],
     assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
       0,

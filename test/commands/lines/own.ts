@@ -282,7 +282,7 @@ const refusals: readonly Line[] = [
   ['show', 'show'],
   ['spring wibble', 'refused: wibble'],
   ['frobnicate the flange', 'refused: frobnicate'],
-  ['hello', 'refused: hello'],
+  ['hello', 'hello'],
   ['!!!', 'refused: '],
   ['<b>bold</b>', 'refused: '],
   ['__proto__', 'refused: '],
