@@ -15,8 +15,8 @@ export const beyond: readonly Subject[] = [
     name: 'corner weight adjustment',
     words: ['corner balance', 'corner balancing', 'cornerbalance', 'corner weighting', 'wedge bolt', 'corner jacking'],
     sentence:
-      "I can't seek the perch turns that bring the cross weight where you want it yet; what a turn does, and what scales say, I can tell.",
-    line: 'try half a turn up on the rf',
+      "I can't plan all four perches at once yet; the turns of one that bring the cross weight where you want it, and what a turn does, I can.",
+    line: 'find lf perch turns for cross weight 50%',
   },
   {
     name: 'toe conversion',
@@ -39,6 +39,7 @@ export const beyond: readonly Subject[] = [
       'king pin',
       'kpi',
       'scrub radius',
+      'scrub',
       'steering axis',
       'crash bolt',
     ],
@@ -112,7 +113,7 @@ export const beyond: readonly Subject[] = [
   },
   {
     name: 'statistics of runs',
-    words: ['run time', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
+    words: ['run time', 'log run', 'my run', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
     sentence: "I can't compare runs by their times yet; what a change of the car moves I can.",
     line: 'compare now with dry',
   },
@@ -142,7 +143,7 @@ export const beyond: readonly Subject[] = [
   },
   {
     name: 'tire temperatures',
-    words: ['pyrometer', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
+    words: ['pyrometer', 'pyro', 'temps', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
     sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
     line: 'pressure 30 psi at 65 f, hot 120 f',
   },

@@ -3,6 +3,10 @@
 import type { Fact, Facts } from '../core/car.js';
 import { type Entry, type Evidence, halfWidth, isRefusal, type Value } from '../core/catalog.js';
 import { nameAt, pathAt, type Situation } from '../core/engine.js';
+import { tireSize } from '../core/inputs/tires.js';
+import { wheelSize } from '../core/inputs/wheels.js';
+import { readTireSize } from '../core/tires/readSize.js';
+import { readWheelSize } from '../core/tires/wheelSize.js';
 import { asOfThen, catalog, hasState, numbersOf } from './looked.js';
 import type { Item, Said } from './reading.js';
 import { isSame } from './same.js';
@@ -100,10 +104,27 @@ export function lay(from: Situation, items: readonly Item[], how: How): Laid | N
       facts.set(path, after);
     }
   }
+  if (how.is === 'tried') forgot.push(...otherWheels(told, facts));
   const measured = told.some(({ entry }) => entry.state);
   const carried = measured ? carryOn(from, told, facts) : [];
   const then = from.then ?? (hasState(from.facts) ? from.facts : undefined);
   return { situation: measured || !then ? { facts } : { facts, then }, told, forgot, carried, measured };
+}
+
+/** A size that is only asked about stands on a wheel of its own diameter: the car's wheels of another are left out. */
+function otherWheels(told: readonly Altered[], facts: Map<string, Fact>): Altered[] {
+  const gone: Altered[] = [];
+  for (const { entry, place, after } of told) {
+    if (entry !== tireSize || typeof after?.value !== 'string') continue;
+    const path = pathAt(place, wheelSize);
+    const before = facts.get(path);
+    if (typeof before?.value !== 'string' || told.some((one) => one.path === path)) continue;
+    const [tire, wheel] = [readTireSize(after.value), readWheelSize(before.value)];
+    if (isRefusal(tire) || isRefusal(wheel) || Math.abs(tire.rimDiameter - wheel.diameter) < 0.002) continue;
+    facts.delete(path);
+    gone.push({ path, place, entry: wheelSize, before, after: undefined });
+  }
+  return gone;
 }
 
 /** Brings the state facts that were not told again to the car as it stands, in `facts`. */

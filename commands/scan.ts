@@ -37,7 +37,12 @@ export type Token =
 export const mostDigits = 15;
 
 const number = String.raw`(?:[1-9]\d{0,2}(?:,\d{3})+(?!\d)(?:\.\d{1,15})?|\d{1,40}(?:[.,]\d{1,40})?|[.,]\d{1,40})`;
-const fraction = String.raw`\d{1,2}\/(?:2|3|4|8|16|32|64)(?!\d|\/|[.,]\d)`;
+/** Fractions as rulers have them: 3/8, 15/16. 34/32 and 30/32 are two numbers: a fraction of inches is small, and in lowest terms. */
+const fractions = [2, 3, 4, 8, 16, 32, 64].map((bottom) => {
+  const tops = Array.from({ length: Math.max(9, bottom - 1) }, (_, n) => n + 1).filter((top) => bottom === 3 || top % 2 === 1);
+  return `(?:${tops.reverse().join('|')})\\/${bottom}`;
+});
+const fraction = String.raw`(?:${fractions.join('|')})(?!\d|\/|[.,]\d)`;
 const mixed = String.raw`\d{1,4}[ -]${fraction}`;
 const amount = new RegExp(`([-+]?)(${mixed}|${fraction}|${number})`, 'y');
 const plain = new RegExp(number, 'y');
@@ -85,6 +90,7 @@ const at = (rule: RegExp, text: string, from: number): RegExpExecArray | null =>
   return rule.exec(text);
 };
 const isDigit = (c: string | undefined): boolean => c !== undefined && c >= '0' && c <= '9';
+const startsNumber = (text: string, at: number): boolean => isDigit(text[at]) || (text[at] === '.' && isDigit(text[at + 1]));
 
 /** The unit behind a number that ends at `from`, and where it ends. */
 function unitBehind(
@@ -97,6 +103,12 @@ function unitBehind(
   const spelling = spellingAt(lower, start);
   if (spelling === undefined) return undefined;
   const end = start + spelling.length;
+  // `2640 lb in kg`: a weight, and the unit that it is wanted in.
+  if (spelling.endsWith(' in') && lower[end] === ' ') {
+    const wanted = spellingAt(lower, end + 1);
+    const beyond = wanted === undefined ? undefined : lower.slice(end + 1 + wanted.length).trim();
+    if (beyond === '' || beyond === '?') return { spelling: spelling.slice(0, -3), end: end - 3, soft: false };
+  }
   if (!spaced) return { spelling, end, soft: false };
   // `375 n .71` joins, `375 N` is a force.
   if (notUnits.has(spelling) && text[start] === spelling) return undefined;
@@ -135,7 +147,7 @@ function amountAt(text: string, lower: string, from: number): { readonly token: 
       end = end + joined[0].length + second[0].length;
     }
   }
-  while (to === undefined && text[end] === '/' && isDigit(text[end + 1]) && slashed.length < 8) {
+  while (to === undefined && text[end] === '/' && startsNumber(text, end + 1) && slashed.length < 8) {
     const next = at(plain, text, end + 1);
     if (!next) break;
     slashed.push(numberOf(next[0]).value);

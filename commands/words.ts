@@ -11,7 +11,7 @@ export const fillers: ReadonlySet<string> = new Set(
   please pls plz thx thanks thank hey hi ok okay so just now then there here this that these those would will wouldnt could can should shall may might
   need needs want wants get gets got give gives go goes going went make makes say says said tell let use using put run running about around car cars
   value number figure amount me exactly actually really also if when far move moved moving swap swapped switch switched ask neutral by off come comes came long off it's im ill id id like lets like s
-  range something kind thing same each one`
+  range something kind thing same each one gimme currently today please honestly anyway dude man guys`
     .split(/\s+/)
     .filter((word) => word !== 'about' && word !== 'now'),
 );
@@ -177,6 +177,10 @@ export const evidenceWords: readonly { readonly words: readonly string[]; readon
   { words: ['i', 'measured'], evidence: 'measured' },
   { words: ['weighed'], evidence: 'measured' },
   { words: ['on', 'the', 'scales'], evidence: 'measured' },
+  { words: ['maybe'], evidence: 'estimated' },
+  { words: ['probably'], evidence: 'estimated' },
+  { words: ['i', 'think'], evidence: 'estimated' },
+  { words: ['i', 'guess'], evidence: 'estimated' },
   { words: ['estimated'], evidence: 'estimated' },
   { words: ['estimate'], evidence: 'estimated' },
   { words: ['guess'], evidence: 'estimated' },

@@ -106,11 +106,15 @@ export interface QuantitySpec<P extends string, S extends Scope> extends InputSp
   /** The step in which it is bought or set, where inches or millimetres are the trade; SI. */
   readonly step?: { readonly inch: number; readonly metric: number };
   readonly told: Told;
+  /** People also count what has this length (`hole 2`): how to measure it instead. */
+  readonly counted?: string;
 }
 export interface ChoiceSpec<P extends string, S extends Scope, O extends string> extends InputSpec<P, S> {
   readonly options: readonly O[];
   /** Other words for an option. */
   readonly optionWords?: Readonly<Partial<Record<NoInfer<O>, readonly string[]>>>;
+  /** Of these, words that need no noun: `lsd`. */
+  readonly alone?: readonly string[];
 }
 export interface CurveSpec<P extends string, S extends Scope> extends InputSpec<P, S> {
   readonly dimension: Dimension;
@@ -169,6 +173,8 @@ export interface Entry {
   readonly told?: Told;
   readonly options?: readonly string[];
   readonly optionWords?: Readonly<Partial<Record<string, readonly string[]>>>;
+  readonly alone?: readonly string[];
+  readonly counted?: string;
   readonly measure?: string;
   readonly caution?: string;
   readonly extensive?: true;

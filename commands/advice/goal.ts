@@ -304,6 +304,8 @@ export function wantedOf(line: string): Wanted | undefined {
     !(when.test(text) && /^(?:more|less|too|it|car|my|the|[a-z]+ (?:mid|on|in|at|going|coming|goin|comming))\b/.test(text))
   )
     return undefined;
+  // Which car leans more is a question about cars, not a wish.
+  if (/^(?:which|who|what) (?:car|one|has|is|of)\b/.test(text)) return undefined;
   if (text.length > 120 || (text.endsWith('?') && text.split(' ').length < 3)) return undefined;
   const direct = attempt(text, []);
   if (direct) return direct;

@@ -11,6 +11,7 @@ import type { Part, PartFact } from '../parts/part.js';
 import { costText, entryOf, valueToTell } from '../parts/write.js';
 import type { Item } from '../reading.js';
 import { isSame } from '../same.js';
+import { fromSI, homeUnit, toSI } from '../units.js';
 
 export interface Option {
   readonly items: readonly Item[];
@@ -237,6 +238,11 @@ const generals: readonly General[] = (['front', 'rear'] as const).flatMap((end):
     },
   ];
 });
+/** Four digits in the member's unit: a line that somebody may want to type. */
+function typable(si: number, { dimension = 'ratio' }: Entry, preferences: Preferences): number {
+  const unit = homeUnit(dimension, preferences);
+  return toSI(Number(fromSI(si, unit).toPrecision(4)), unit, preferences);
+}
 /** What a tenth more or less of what the car has would do: not from any box. Only of what was told. */
 export function generalOptions(from: Situation, preferences: Preferences): readonly Choice[] {
   return generals.flatMap(({ entry: path, places, step, says }) => {
@@ -247,7 +253,7 @@ export function generalOptions(from: Situation, preferences: Preferences): reado
       const items = values.flatMap((value, n) => {
         const place = places[n];
         return typeof value === 'number' && value !== 0 && place !== undefined
-          ? [itemOf(entry, [place], step(value, way, preferences), preferences)]
+          ? [itemOf(entry, [place], typable(step(value, way, preferences), entry, preferences), preferences)]
           : [];
       });
       if (items.length < places.length) return [];

@@ -3,6 +3,7 @@ import { isInput } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import { meaningsOf } from '../units.js';
 import { isAmount } from './atom.js';
+import { everyday } from './everyday.js';
 import { likeliest, type Ranked } from './likeliest.js';
 import { type End, placeWhy, placing, withinNames } from './placing.js';
 import { type Candidate, type Ground, type Mode, rank, type Trouble } from './slots.js';
@@ -61,7 +62,9 @@ function wider(
   amount: AmountAtom | TextAtom | undefined,
 ) {
   const { holding, phrases } = search.ground.vocabulary;
-  const [first = ''] = words;
+  const [first = '', another] = words;
+  // An everyday word alone names nothing by being part of a name: `most` is no rim.
+  if (another === undefined && everyday.has(first)) return { candidates: [], cost: 0 };
   let trouble: Trouble | undefined;
   const sizes = new Map<number, Phrase[]>();
   for (const key of holding.get(first) ?? []) {

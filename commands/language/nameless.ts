@@ -1,6 +1,7 @@
 /** Amounts that no words name: what they can be by their dimension and size, or by what people call by its number alone. */
 import { type Entry, isInput } from '../../core/catalog.js';
 import type { Dimension } from '../../core/dimensions.js';
+import type { AmountToken } from '../scan.js';
 import { meaningsOf } from '../units.js';
 import { stem } from '../words.js';
 import { isAmount } from './atom.js';
@@ -25,6 +26,7 @@ export function byAmount(
   for (const entry of pool) {
     if (amount.is === 'text' && entry.kind !== 'designation') continue;
     if (entry.scope === 'question' && search.mode === 'record') continue;
+    if (search.mode === 'goal' && isAmount(amount) && !canBeSought(search, entry, amount.token)) continue;
     if (
       !entry.words ||
       (isAmount(amount) && !amount.list && amount.change === undefined && !canBe(entry, amount.token, search.ground.preferences))
@@ -65,6 +67,11 @@ export function byAmount(
   }
   return { candidates: left, trouble: trouble ?? { kind: 'alone', why: () => (amount.is === 'text' ? amount.text : atomText(amount)) } };
 }
+/** A figure that is also told (an engine speed) is sought within what is sane to tell. */
+const canBeSought = ({ ground }: Search, { dimension, words }: Entry, token: AmountToken): boolean =>
+  ground.vocabulary.inputs
+    .filter((input) => input.dimension === dimension && input.words?.some((word) => words?.includes(word)))
+    .every((input) => canBe(input, token, ground.preferences));
 function figuresFor(search: Search, amount: AmountAtom | TextAtom): readonly Entry[] {
   if (amount.is === 'text') return [];
   const { byDimension } = search.ground.vocabulary;

@@ -82,6 +82,14 @@ export function reaches(spoken: Spoken, figure: Item, input: Item): boolean {
     input.places.some((i) => spoken.setting.catalog.dependsOn(pathAt(f, figure.entry), pathAt(i, input.entry))),
   );
 }
+/** Whether two inputs move one figure, anywhere that both are meant. */
+const meets = (spoken: Spoken, a: Item, b: Item): boolean =>
+  spoken.setting.catalog.entries.some((entry) => {
+    if (isInput(entry) || entry.kind !== 'figure') return false;
+    const places = placesOf(entry.scope);
+    const figure: Item = { entry, places, placed: places.length === 1 };
+    return reaches(spoken, figure, a) && reaches(spoken, figure, b);
+  });
 /** The candidates of a slot that the rest of the line leaves likely. */
 function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[], inputs: readonly Item[]): readonly Candidate[] {
   let left = slot.candidates;
@@ -91,6 +99,9 @@ function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[]
   };
   const told = (one: Candidate) => one.item.said !== undefined && isInput(one.item.entry);
   const reached = (one: Candidate) => figures.some((figure) => reaches(spoken, figure, one.item));
+  // A bare number is of what has to do with the rest of the line: a temperature says nothing of gears.
+  if (!slot.words?.length && left.length > 1 && figures.length === 0)
+    keep((one) => inputs.some((input) => input.entry !== one.item.entry && meets(spoken, input, one.item)));
   // What would change nothing of what is asked is not what was meant.
   if (!slot.words?.length && left.some(told) && figures.length > 0 && !left.some(reached)) return left;
   if (left.some(told)) keep(reached);

@@ -4,6 +4,7 @@
  */
 import { bars } from './turns/bars.js';
 import { changes, perches } from './turns/changes.js';
+import { coils } from './turns/coils.js';
 import { corners, longitudinal } from './turns/corners.js';
 import { asked, house, plain, questions } from './turns/questions.js';
 import { splits } from './turns/splits.js';
@@ -12,6 +13,7 @@ import type { Turn } from './turns/turn.js';
 export const turns: readonly Turn[] = [
   ...house,
   ...asked,
+  ...coils,
   ...bars,
   ...corners,
   ...longitudinal,

@@ -14,6 +14,8 @@ export function nothingNamed(spoken: Spoken): Stop | undefined {
   const sum = sumOfTwoKinds(spoken);
   if (sum) return sum;
   if (verb !== undefined || atoms.some((atom) => atom.is !== 'amount' && atom.is !== 'place' && atom.is !== 'break')) return undefined;
+  // `425 rears`, `375s front`: the plural names springs.
+  if (atoms.some((atom) => (atom.is === 'amount' && atom.token.plural) || (atom.is === 'place' && atom.plural))) return undefined;
   const words = atoms.flatMap((atom) => (atom.is === 'amount' ? [atomText(atom)] : atom.is === 'place' ? [atom.word] : []));
   const amount = atoms.find((atom) => atom.is === 'amount');
   return ofWhat({ kind: 'alone', why: () => words.join(' '), ...(amount?.is === 'amount' ? { amount } : {}) });

@@ -175,7 +175,11 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
     }
     return outside(entry, toSI(token.value, meaning.unit, preferences), token, preferences);
   }
-  const own = everydayUnits(dimension, preferences).filter((unit) => unit.shown !== '%' || inPercent(entry));
+  if (dimension === 'angle' && token.text.includes('/') && !token.slashed)
+    return { bad: 'dimension', why: () => `${bareText(token)} reads as inches; ${entry.name} is wanted as an angle (deg)` };
+  if (entry.counted !== undefined && Number.isInteger(token.value) && token.value >= 0 && token.value <= mostCounted && !token.soft)
+    return { bad: 'dimension', why: () => `${token.text} counts them; ${entry.name} is wanted as a length: ${entry.counted}` };
+  const own = shares(entry, token, everydayUnits(dimension, preferences));
   const fits = own.flatMap((unit, n) => {
     const value = readings(token, preferences).find((one) => isSane(toSI(one, unit, preferences)));
     return value === undefined ? [] : [{ unit, value, own: n === 0 }];
@@ -200,6 +204,14 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   }
   if (fits.length > 1) return { bad: 'unit', why: () => `${token.text} of which unit?`, units: fits.map((one) => one.unit.shown) };
   return outside(entry, toSI(token.value, own[0]!, preferences), token, preferences);
+}
+/** People count holes, not wheels: up to here a bare whole number is which, not how far. */
+const mostCounted = 6;
+/** A figure told in percent is sought in percent: `cross 50` is no fifty times. */
+function shares(entry: Entry, token: AmountToken, units: readonly Meaning['unit'][]): readonly Meaning['unit'][] {
+  if (!inPercent(entry)) return units.filter((unit) => unit.shown !== '%');
+  const percents = !isInput(entry) && Math.abs(token.value) > 1;
+  return percents ? [...units].sort((a, b) => Number(b.shown === '%') - Number(a.shown === '%')) : units;
 }
 function wrongDimension(token: AmountToken, entry: Entry, dimension: Dimension, preferences: Preferences): string {
   const wanted = everydayUnits(dimension, preferences)

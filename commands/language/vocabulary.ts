@@ -86,6 +86,7 @@ function compile(entries: readonly Entry[]): Vocabulary {
       for (const word of [option, ...(entry.optionWords?.[option] ?? [])]) {
         const said = stemsOf(word);
         for (const stems of own) add([...stems, ...said], { entry, option, size: stems.length + said.length });
+        if (entry.alone?.includes(word)) add(said, { entry, option, size: said.length });
       }
     if (entry.dimension && (isInput(entry) || entry.words)) {
       const alike = byDimension.get(entry.dimension) ?? [];

@@ -16,7 +16,7 @@ const ends: Readonly<Record<string, string>> = { lf: 'front', rf: 'front', lr: '
 const textsOf = ({ row }: Line): string => row.cells.map(textOf).join('|');
 
 /** Whether people would call both by the same words: the ride frequency of an axle and of its wheels. */
-function sameWords(a: Entry, b: Entry): boolean {
+export function sameWords(a: Entry, b: Entry): boolean {
   if (a.dimension !== b.dimension) return false;
   return a.words?.some((word) => b.words?.includes(word)) ?? false;
 }

@@ -50,9 +50,9 @@ export function sideLine(
   const { entry, place } = catalog.node(path);
   const { dimension = 'ratio' } = entry;
   const how = writing(entry, wantedUnit);
-  const doubt = endsWithin(moved);
-  const ends = [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)];
   const equal = !isChange(moved.from, moved.to);
+  const doubt = equal ? a.within(path) : endsWithin(moved);
+  const ends = [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)];
   const rest =
     others.length > 0
       ? others.map((side) => cellOf(numbersOf(side.looked.situation), path, preferences, { doubt: false }) ?? 'not known')

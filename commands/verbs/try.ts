@@ -18,7 +18,7 @@ import { alteredTexts, sideEffects } from '../show/altered.js';
 import { bare, sentence, writing } from '../show/amount.js';
 import { changeText, endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
-import { fewer, isAskable, isTelling } from '../show/lines.js';
+import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { supposing } from './asked.js';
 import { causeNotes } from './split.js';
@@ -66,7 +66,7 @@ function onlyOnce(found: readonly Move[]): Move[] {
 const mostRows = 24;
 /** What was asked for by name, then what members talk of; where they talk of nothing that moved, whatever did. */
 export function worthARow(all: readonly Move[], wanted: readonly string[]): readonly Move[] {
-  const named = all.filter(({ path }) => wanted.includes(path));
+  const named = wanted.flatMap((path) => all.find((one) => one.path === path) ?? []);
   const telling = all.filter(({ path }) => !wanted.includes(path) && isTelling(path));
   const others = telling.length + named.length > 0 ? [] : all;
   return [...named, ...telling, ...others].slice(0, mostRows);
@@ -117,6 +117,14 @@ const conversionNotes = (laid: Laid, before: Looked, after: Looked, preferences:
     ? [balanceIndex.path, rollAngle.path].flatMap((path) => causeNotes(before, after, path, preferences))
     : [];
 
+/** What was asked for, as paths that may move: a reading that was told stays as it was told, and the figure that carries it on moves; its axle's first. */
+function wantedPaths({ entry, places }: Item): readonly string[] {
+  const figure = catalog.entries.find((one) => one.carriesOn === entry);
+  if (figure === undefined) return places.map((place) => pathAt(place, entry));
+  const axle = catalog.entries.find((one) => one.kind === 'figure' && one.scope === 'axle' && sameWords(one, figure));
+  const ends = (['front', 'rear'] as const).filter((end) => places.filter((place) => place.endsWith(end.charAt(0))).length === 2);
+  return [...(axle === undefined ? [] : ends.map((end) => pathAt(end, axle))), ...places.map((place) => pathAt(place, figure))];
+}
 export function tryFacts(reading: Reading, context: Context): Outcome {
   const { preferences } = context.asker;
   const [clause] = reading.sides;
@@ -138,7 +146,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   const after: Looked = { ...conditions, situation: laid.situation };
 
-  const wanted = whole.filter((item) => !isFact(item)).flatMap((item) => item.places.map((place) => pathAt(place, item.entry)));
+  const wanted = whole.filter((item) => !isFact(item)).flatMap(wantedPaths);
   const all = moves(conditions, after, true);
   const ordered = worthARow(all, wanted);
   const unseen = all.length - ordered.length;

@@ -154,3 +154,17 @@ export const frontShareNow = figure({
   source: share,
   carriesOn: told.frontShare,
 });
+export const rearShareNow = figure({
+  path: 'rearShareNow',
+  scope: 'car',
+  name: 'rear share of the weight as it stands',
+  label: 'rear share',
+  symbol: 'w_r',
+  words: ['rear share', 'rear percent', 'percent rear', 'rear weight share', 'rear weight percent'],
+  dimension: 'ratio',
+  typical: { range: [0.35, 0.6], of: 'road cars; common practice, no source' },
+  needs: { front: frontShareNow },
+  compute: ({ front }) => 1 - front,
+  formula: '1 - front',
+  source: 'both shares are the whole; by definition',
+});

@@ -130,7 +130,7 @@ export const brakeLimit = figure({
   label: 'brakes hold up to',
   main: true,
   symbol: 'a_b',
-  words: ['braking limit', 'hardest braking', 'max braking', 'brake limit', 'threshold braking'],
+  words: ['braking limit', 'hardest braking', 'how hard brake', 'stopping power', 'max braking', 'brake limit', 'threshold braking'],
   dimension: 'acceleration',
   typical: { range: [6, 11], of: 'road tires on dry asphalt; common practice, no source' },
   needs: { front: front(axleLock), rear: rear(axleLock) },

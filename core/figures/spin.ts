@@ -100,7 +100,6 @@ export const throttleRotation = figure({
   scope: 'gear',
   name: 'side force that full throttle takes from the rear in the turn, over what the turn asks of it',
   label: 'throttle rotation',
-  main: true,
   symbol: 'r_T',
   words: [
     'throttle rotation',

@@ -17,7 +17,7 @@ export const loadRating = figure({
   label: 'load rating',
   main: true,
   symbol: 'L',
-  words: ['load rating', 'load index', 'tire load rating', 'load capacity'],
+  words: ['load rating', 'load index', 'tire load rating', 'load capacity', 'tire carry'],
   dimension: 'mass',
   needs: { size: tireSize },
   compute: ({ size }) =>

@@ -247,9 +247,9 @@ export const sectionWidth = figure({
   symbol: 'S_w',
   words: ['section width', 'tire width', 'tire section width', 'how wide'],
   dimension: 'length',
-  needs: { width: firstOf(measuredSection, widthOnWheel), mounted: maybe(mounted) },
+  needs: { width: firstOf(measuredSection, widthOnWheel, designWidth), mounted: maybe(mounted) },
   compute: ({ width, mounted }) => (mounted === undefined || mounted.fits ? width : misfit(mounted)),
-  source: 'measured, else the design width carried to this rim width',
+  source: 'measured, else the design width carried to this rim width, else the design width on its measuring rim',
 });
 const rims =
   'ISO 4000-1 as remembered (0.85 to 1.00 of the section width up to aspect 40, 0.80 to 0.95 at 45, 0.70 to 0.90 at 50 to 65, 0.65 to 0.85 above)';

@@ -13,6 +13,7 @@ export const differential = choice({
     biasing: ['lsd', 'limited slip', 'limited slip diff', 'limited slip differential', 'torque biasing', 'clutch diff', 'helical diff'],
     locked: ['locked diff', 'welded', 'welded diff', 'spool', 'locker', 'solid', 'locked differential'],
   },
+  alone: ['lsd', 'limited slip', 'spool', 'locker', 'welded diff', 'torque biasing'],
   measure:
     'Both driven wheels off the ground, in gear: turn one. Open: the other turns backward easily. Biasing: hard. Locked: it turns along.',
   estimate: { needs: {}, compute: () => 'open', source: 'as most road cars leave the factory; common practice, no source' },

@@ -104,4 +104,71 @@ export const bars: readonly Turn[] = [
     line: 'my rear bar has holes at 200 220 240 mm',
     becomes: 'i have rear bar holes 200 220 240 mm',
   },
+  {
+    said: /\b(\d\/\d{1,2}) ?bar\b(?! of)/i,
+    means: 'bar $1 in',
+    line: '7/8 bar 36 in length',
+    becomes: 'bar 7/8 in 36 in length',
+  },
+  {
+    said: rule(String.raw`^(?=.*\b${bar}\b)(.*?)(\d+(?:[.,]\d+)?) ?(mm|in|")? long\b`),
+    means: (_, before = '', size, unit) => `${before.replace(/[ ,]+$/, '')}, bar length ${joined(size, unit)}`,
+    line: 'bar 22 mm 900 mm long',
+    becomes: 'bar 22 mm, bar length 900 mm',
+  },
+  {
+    said: rule(String.raw`^(?=.*\b${bar}\b)(.*?)(\d+(?:[.,]\d+)?) ?(mm|in|")? arms?\b(?! \d)`),
+    means: (_, before = '', size, unit) => `${before.replace(/[ ,]+$/, '')}, bar arm ${joined(size, unit)}`,
+    line: 'bar 22 mm 200 mm arm',
+    becomes: 'bar 22 mm, bar arm 200 mm',
+  },
+  {
+    said: rule(
+      String.raw`^(?:try )?(?:what if i |if i )?(?:disconnect|unhook|unbolt|take off|remove|pull|drop) (?:the |my )?(front|rear) ${bar}\W*$`,
+    ),
+    means: 'try $1 bar 0',
+    line: 'disconnect the rear bar',
+    becomes: 'try rear bar 0',
+  },
+  {
+    said: rule(String.raw`\b(front|rear) ${bar} (?:off|disconnected|unhooked|removed|out)\b`),
+    means: 'with $1 bar 0',
+    line: 'balance rear bar off',
+    becomes: 'balance with rear bar 0',
+  },
+  {
+    said: rule(
+      String.raw`^(?:try |does |would |what does )?(?:an? )?(${amount}) (longer|shorter) (left|right) (front|rear) ${link}(?: do| matter| help)?\W*$`,
+    ),
+    means: (_, by = '', way, side, end) =>
+      `try ${end} link mismatch ${/^long/i.test(way ?? '') === (side === 'left') ? by.trim() : minus(by)}`,
+    line: 'does 5mm longer left front link matter',
+    becomes: 'try front link mismatch 5mm',
+  },
+  {
+    said: rule(
+      String.raw`^(?:try |what (?:does|would|will) |how about |what about )?(?:an? |the |my )?(stiffer|bigger|thicker|softer|smaller|thinner) (front|rear) (springs?|${bar})(?: (?:do|does what|does|effect|what does (?:it|that) do))?(?: (?:to|on) (?:the |my )?(.{2,40}?))?\W*$`,
+    ),
+    means: (_, way, end, part, figure) => {
+      const more = /stiff|big|thick/i.test(way ?? '');
+      const by = /^spring/i.test(part ?? '') ? `10% ${more ? 'more' : 'less'}` : `1 mm ${more ? 'more' : 'less'}`;
+      return `try ${end} ${/^spring/i.test(part ?? '') ? 'spring' : 'bar'} ${by}${figure === undefined ? '' : `, ${figure}`}`;
+    },
+    echo: 'stiffer and softer read as 10 % of a spring, 1 mm of a bar; say how much: try rear bar 3 mm more',
+    line: 'stiffer front bar does what',
+    becomes: 'try front bar 1 mm more',
+  },
+  {
+    said: rule(`^(front |rear )?bar rate (?:of |for |with )?(?:an? )?(${amount})`),
+    means: (_, end, size) => joined('bar rate with', end?.trim(), 'bar', size?.trim()),
+    line: 'bar rate 22mm, bar length 900',
+    becomes: 'bar rate with bar 22mm, bar length 900',
+  },
+  {
+    said: rule(`^(?:(?:sway ?|anti-?roll ?)?bars?) off,? `),
+    means: 'with front and rear bar 0, ',
+    echo: 'bar off read of both ends; say which: rear bar off',
+    line: 'bar off whats my balance',
+    becomes: 'with front and rear bar 0, whats my balance',
+  },
 ];

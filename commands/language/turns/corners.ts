@@ -2,7 +2,30 @@
 import { joined, rule, type Turn } from './turn.js';
 
 const turning = `(?:[- ]?hand(?:er|ed)?)?(?: turns?| corners?| bends?)?`;
+/** Of a left turn, which is what is meant where no turn is told. */
+const sideOf = (which: string | undefined): string => (/^(?:in|inn)/i.test(which ?? '') ? 'l' : 'r');
+const insideEcho = 'inside and outside read of a left turn: inside is the left';
 export const corners: readonly Turn[] = [
+  {
+    said: rule(String.raw`\b(left|right)${turning} at (\d?\.\d{1,3})(?! ?g)\b`),
+    means: 'at $2 g turning $1',
+    line: 'loads in a left turn at .9',
+    becomes: 'loads in a at .9 g turning left',
+  },
+  {
+    said: /\bat (0?\.\d{1,2}|1\.\d{1,2})(?= ?$|\?)(?=.*)/i,
+    means: 'at $1 g',
+    line: 'lf load in the turn at 0.9',
+    becomes: 'lf load in the turn at 0.9 g',
+  },
+  {
+    said: /^(?!.*\b(?:edge|clearance|rim|wheel well|fender|right)\b)(.*?)\b(inside|inner|outside|outer) (front|rear)\b(?= (?:load|weight|camber|travel|tire load)|(?: wheel| tire)? (?:load|weight|camber|travel))/i,
+    means: (_, before = '', which, end = '') => `${before}${sideOf(which)}${end.charAt(0).toLowerCase()}`,
+    echo: insideEcho,
+    line: 'inside rear load at 0.9 g',
+    becomes: 'lr load at 0.9 g',
+  },
+
   {
     said: /\b(?:which|what) (?:end )?(?:of (?:my |the )?(\S+) )?(?:lets? go|gives? up|goes|slides|breaks away|washes out) ?(?:first)?(?: on)?/i,
     means: (_, car) => joined('corner', car),
