@@ -2,16 +2,25 @@
  * Turns of phrase about corners and bars that no grammar of nouns and amounts covers, each put as the plainer line that it means: `how far does turnip
  * lean` is `roll angle turnip`. What is assumed on the way is echoed. Every pattern is looked for once, from left to right, in time linear in the line.
  */
+
+import { asked } from './turns/asked.js';
 import { bars } from './turns/bars.js';
 import { changes, perches } from './turns/changes.js';
 import { coils } from './turns/coils.js';
+import { comparing } from './turns/comparing.js';
 import { corners, longitudinal } from './turns/corners.js';
-import { asked, house, plain, questions } from './turns/questions.js';
+import { gearing } from './turns/gearing.js';
+import { house } from './turns/house.js';
+import { pressures } from './turns/pressures.js';
+import { plain, questions } from './turns/questions.js';
 import { splits } from './turns/splits.js';
 import type { Turn } from './turns/turn.js';
 
 export const turns: readonly Turn[] = [
   ...house,
+  ...pressures,
+  ...gearing,
+  ...comparing,
   ...asked,
   ...coils,
   ...bars,

@@ -121,9 +121,12 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   const plus = token.sign === '+' && positive && dimension !== 'ratio' ? 1 : token.apart && positive ? -1 : undefined;
   const change = atom.change ?? plus;
   const percent = token.unit !== undefined && meaningsOf(token.unit).some((one) => one.dimension === 'ratio');
-  if (change !== undefined && percent && dimension !== 'ratio')
+  if (change !== undefined && percent && (dimension !== 'ratio' || !inPercent(entry)))
     return { said: { value: 1 + (change * Math.abs(token.value)) / 100, change: 'times', text: atomText(atom) }, unlikely: false };
 
+  const isCount = token.unit === undefined && Number.isInteger(token.value) && token.value >= 0 && token.value <= mostCounted;
+  if (entry.counted !== undefined && isCount)
+    return { bad: 'dimension', why: () => `${token.text} counts them; ${entry.name} is wanted as a length: ${entry.counted}` };
   const meaning = meaningFor(token, dimension);
   if (meaning === undefined) {
     return { bad: 'dimension', why: () => wrongDimension(token, entry, dimension, preferences) };
@@ -177,8 +180,6 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   }
   if (dimension === 'angle' && token.text.includes('/') && !token.slashed)
     return { bad: 'dimension', why: () => `${bareText(token)} reads as inches; ${entry.name} is wanted as an angle (deg)` };
-  if (entry.counted !== undefined && Number.isInteger(token.value) && token.value >= 0 && token.value <= mostCounted && !token.soft)
-    return { bad: 'dimension', why: () => `${token.text} counts them; ${entry.name} is wanted as a length: ${entry.counted}` };
   const own = shares(entry, token, everydayUnits(dimension, preferences));
   const fits = own.flatMap((unit, n) => {
     const value = readings(token, preferences).find((one) => isSane(toSI(one, unit, preferences)));

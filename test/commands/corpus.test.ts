@@ -1,6 +1,7 @@
 /** Every line of the corpora, read against the real catalog and commands. */
 import { describe, expect, test } from 'vitest';
 import { read } from '../../commands/resolve.js';
+import { chatLines } from './lines/chat.js';
 import { corneringLines } from './lines/cornering.js';
 import { languageLines } from './lines/language.js';
 import { ownLines } from './lines/own.js';
@@ -17,6 +18,7 @@ test('no corpus was lost', () => {
   expect(languageLines.length).toBeGreaterThanOrEqual(35);
   expect(corneringLines.length).toBeGreaterThanOrEqual(105);
   expect(ownLines.length).toBeGreaterThanOrEqual(322);
+  expect(chatLines.length).toBeGreaterThanOrEqual(366);
 });
 describe('lines from members', () => {
   test.each(phoneLines)('%s', check);
@@ -29,6 +31,9 @@ describe('lines of the language page', () => {
 });
 describe('lines of our own', () => {
   test.each(ownLines)('%s', check);
+});
+describe('lines from the chat', () => {
+  test.each(chatLines)('%s', check);
 });
 describe('lines about bars and corners', () => {
   test.each(corneringLines)('%s', check);

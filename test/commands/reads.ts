@@ -39,7 +39,7 @@ const digits = (value: number): string => String(Number(value.toPrecision(5)));
 export function expected(text: string): string {
   return text
     .replace(
-      /([=~]|\.\.)(-?\d+(?:\.\d+)?)(?:\.\.(-?\d+(?:\.\d+)?))? ?(lb\/in|N\/mm|kg\/mm|lbf|lb|kg|in|mm|psi|bar|kPa|deg|mph|km\/h|rpm|Hz|gal|%|g|m)?(?![\w/])/g,
+      /([=~]|\.\.)(-?\d+(?:\.\d+)?)(?:\.\.(-?\d+(?:\.\d+)?))?(?: ?(lb\/in|N\/mm|kg\/mm|lbf|lb|kg|in|mm|psi|bar|kPa|deg|mph|km\/h|rpm|Hz|gal|%|g|m))?(?![\w/])/g,
       (_, mark: string, from: string, to: string | undefined, unit: string | undefined) => {
         const factor = unit === undefined ? 1 : (factors[unit] ?? Number.NaN);
         return `${mark}${digits(Number(from) * factor)}${to === undefined ? '' : `..${digits(Number(to) * factor)}`}`;

@@ -27,7 +27,9 @@ export const coils: readonly Turn[] = [
     becomes: 'coil wire .5 in, coil outside diameter 5 in, active coils 6 how stiff',
   },
   {
-    said: rule(String.raw`${ofWire}(\d{1,2}(?:[.,]\d{1,2})?) (?:active )?(?:coils?|winds|turns|active)\b(?! \d)`),
+    said: rule(
+      String.raw`${ofWire}(\d{1,2}(?:[.,]\d{1,2})?) (?:active )?(?:coils?|winds|turns|active)\b(?! \d{1,2}(?:[.,]\d+)?(?! ?(?:mm|in|")))`,
+    ),
     means: (_, before = '', count) => `${before.replace(/[ ,]+$/, '')}, active coils ${count}`,
     line: '12 mm wire 6 coils',
     becomes: '12 mm wire, active coils 6',
