@@ -23,18 +23,16 @@ export function byAmount(
   const pool = search.mode === 'goal' ? figuresFor(search, amount) : vocabulary.inputs;
   const candidates: Candidate[] = [];
   let trouble: Trouble | undefined;
+  const plainly = isAmount(amount) && !amount.list && amount.change === undefined ? amount.token : undefined;
   for (const entry of pool) {
-    if (amount.is === 'text' && entry.kind !== 'designation') continue;
+    // What is looked at in a moment comes first: this is asked of every entry, for many spans of a line.
+    if (gear !== undefined && entry.scope !== 'gear') continue;
+    if (!entry.words || (amount.is === 'text' && entry.kind !== 'designation')) continue;
     if (entry.scope === 'question' && search.mode === 'record') continue;
-    if (search.mode === 'goal' && isAmount(amount) && !canBeSought(search, entry, amount.token)) continue;
-    if (
-      !entry.words ||
-      (isAmount(amount) && !amount.list && amount.change === undefined && !canBe(entry, amount.token, search.ground.preferences))
-    )
-      continue;
+    if (plainly && !search.worths.canBe(entry, plainly)) continue;
     const where = placing(entry, reach, gear);
     if (!where || (entry.extensive && where.places.length > 1)) continue;
-    if (gear !== undefined && entry.scope !== 'gear') continue;
+    if (search.mode === 'goal' && isAmount(amount) && !canBeSought(search, entry, amount.token)) continue;
     const value = search.worths.of(entry, amount);
     if ('bad' in value) {
       if (amount.is === 'text' && value.bad === 'range') trouble ??= { kind: 'range', why: value.why, entry, places: where.places };

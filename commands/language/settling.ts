@@ -1,5 +1,5 @@
 /** Settling what is still open: which of several entries is meant, by what depends on what in the rest of the line. */
-import { isInput } from '../../core/catalog.js';
+import { type Entry, isInput } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine.js';
 import type { Choice, Item, Stop } from '../reading.js';
 import { askOne } from './asking.js';
@@ -82,14 +82,22 @@ export function reaches(spoken: Spoken, figure: Item, input: Item): boolean {
     input.places.some((i) => spoken.setting.catalog.dependsOn(pathAt(f, figure.entry), pathAt(i, input.entry))),
   );
 }
-/** Whether two inputs move one figure, anywhere that both are meant. */
-const meets = (spoken: Spoken, a: Item, b: Item): boolean =>
-  spoken.setting.catalog.entries.some((entry) => {
-    if (isInput(entry) || entry.kind !== 'figure') return false;
-    const places = placesOf(entry.scope);
-    const figure: Item = { entry, places, placed: places.length === 1 };
-    return reaches(spoken, figure, a) && reaches(spoken, figure, b);
-  });
+/** Whether two inputs move one figure, wherever they are. */
+function meets({ setting: { catalog } }: Spoken, a: Item, b: Item): boolean {
+  const known = meeting.get(catalog) ?? new Map<string, boolean>();
+  meeting.set(catalog, known);
+  const key = `${a.entry.path} ${b.entry.path}`;
+  const met = known.get(key) ?? catalog.entries.some((entry) => entry.kind === 'figure' && moves(a.entry, entry) && moves(b.entry, entry));
+  known.set(key, met);
+  return met;
+
+  function moves(input: Entry, figure: Entry): boolean {
+    const from = placesOf(input.scope);
+    return placesOf(figure.scope).some((f) => from.some((i) => catalog.dependsOn(pathAt(f, figure), pathAt(i, input))));
+  }
+}
+/** The catalog stays as it is: of each pair it is found out once. */
+const meeting = new WeakMap<object, Map<string, boolean>>();
 /** The candidates of a slot that the rest of the line leaves likely. */
 function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[], inputs: readonly Item[]): readonly Candidate[] {
   let left = slot.candidates;
@@ -99,9 +107,6 @@ function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[]
   };
   const told = (one: Candidate) => one.item.said !== undefined && isInput(one.item.entry);
   const reached = (one: Candidate) => figures.some((figure) => reaches(spoken, figure, one.item));
-  // A bare number is of what has to do with the rest of the line: a temperature says nothing of gears.
-  if (!slot.words?.length && left.length > 1 && figures.length === 0)
-    keep((one) => inputs.some((input) => input.entry !== one.item.entry && meets(spoken, input, one.item)));
   // What would change nothing of what is asked is not what was meant.
   if (!slot.words?.length && left.some(told) && figures.length > 0 && !left.some(reached)) return left;
   if (left.some(told)) keep(reached);
@@ -123,6 +128,9 @@ function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[]
       inputs.some((input) => input.entry !== one.item.entry && input.entry.path.split('.')[0] === one.item.entry.path.split('.')[0]),
     );
   if (left.length > 1) left = plainest(left, spoken.asked.changes || spoken.asked.verb === 'try', spoken.vocabulary);
+  // A bare number is of what has to do with the rest of the line: a temperature says nothing of gears.
+  if (!slot.words?.length && left.length > 1 && figures.length === 0)
+    keep((one) => inputs.some((input) => input.entry !== one.item.entry && meets(spoken, input, one.item)));
   // A weight of a new car is the car's.
   if (spoken.asked.verb === 'save' || spoken.asked.verb === 'set')
     keep((one) => one.item.entry.words?.[0] === 'weight' && one.item.entry.scope === 'car');

@@ -3,7 +3,8 @@ import type { Entry } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import type { Preferences } from '../context.js';
 import type { Said } from '../reading.js';
-import { type AmountAtom, type TextAtom, textWorth, type Worth, worth } from './values.js';
+import type { AmountToken } from '../scan.js';
+import { type AmountAtom, canBe, type TextAtom, textWorth, type Worth, worth } from './values.js';
 
 /** What an amount is worth to an entry, each of a list apart. */
 export type Valued = Worth & { readonly each?: readonly Said[] };
@@ -12,9 +13,18 @@ export type Valued = Worth & { readonly each?: readonly Said[] };
 export class Worths {
   readonly #preferences: Preferences;
   readonly #known = new Map<AmountAtom | TextAtom, Map<Entry, Valued>>();
+  readonly #possible = new Map<AmountToken, Map<Entry, boolean>>();
 
   constructor(preferences: Preferences) {
     this.#preferences = preferences;
+  }
+  /** Whether a bare number can be an amount of an entry at all. */
+  canBe(entry: Entry, token: AmountToken): boolean {
+    const known = this.#possible.get(token) ?? new Map<Entry, boolean>();
+    this.#possible.set(token, known);
+    const can = known.get(entry) ?? canBe(entry, token, this.#preferences);
+    known.set(entry, can);
+    return can;
   }
   of(entry: Entry, amount: AmountAtom | TextAtom): Valued {
     const known = this.#known.get(amount) ?? new Map<Entry, Valued>();
