@@ -138,7 +138,8 @@ class Section {
       if (own && own.candidates.length > 0) out.push({ piece: slot(own.candidates), cost: 1 });
       const slang = isAmount(amount) && (plural || amount.token.plural) ? byNumber(this.#search, amount, reach) : undefined;
       if (slang) out.push({ piece: slot(slang.candidates, slang.trouble), cost: 1 });
-      if (!this.#wide && amount.is === 'amount' && gear === undefined) return out;
+      // A unit leaves few entries to look at.
+      if (!this.#wide && amount.is === 'amount' && gear === undefined && amount.token.unit === undefined) return out;
       const alone = byAmount(this.#search, amount, reach, gear);
       if (alone.candidates.length > 0)
         out.push({ piece: slot(alone.candidates), cost: gear === undefined && amount.is === 'amount' ? 3 : 1.2 });
