@@ -17,6 +17,7 @@ import { asksToFind, needsToHave, verbOf } from './language/verb.js';
 import { vocabularyOf } from './language/vocabulary.js';
 import { type Item, isStop, type Reading, type Stop } from './reading.js';
 import { mostDigits, scan, type Token } from './scan.js';
+import { meaningsOf } from './units.js';
 import { placeWords, stem } from './words.js';
 
 export type { Setting } from './language/setting.js';
@@ -135,8 +136,14 @@ const withSought = (sides: Reading['sides'], items: readonly Item[]): Reading['s
 /** Whether a topic's word and the next one belong to one name of the catalogs: `corner weight`, `bar rate`, but not `corner turnip`. */
 function belongsTo(topic: string, tokens: readonly Token[], from: number, setting: Setting): boolean {
   const next = tokens.slice(from).find((token) => !(token.is === 'word' && placeWords.has(token.text)));
+  const { holding, phrases } = vocabularyOf(setting.catalog);
+  if (next?.is === 'amount' && next.unit !== undefined && !next.soft) {
+    // `gear 6500 rpm`: no gear is told in rpm.
+    const dimensions = meaningsOf(next.unit).map(({ dimension }) => dimension);
+    const named = (holding.get(stem(topic)) ?? []).flatMap((key) => phrases.get(key) ?? []);
+    return named.some(({ entry }) => isInput(entry) && entry.dimension !== undefined && dimensions.includes(entry.dimension));
+  }
   if (next?.is !== 'word') return true;
-  const { holding } = vocabularyOf(setting.catalog);
   const other = stem(next.text);
   return (holding.get(stem(topic)) ?? []).some((key) => key.split(' ').includes(other));
 }
@@ -145,14 +152,14 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
   const topic = { verb: asked.verb, sides: [], tried: [], names: [], rest: asked.text, echoes: [], mended: false };
   if (asked.tokens.length === 0) return topic;
   const { verb: _, ...rest } = asked;
-  const whole = readItems({ ...rest, ...(asked.verb ? { about: asked.verb } : {}), verb: undefined, topic: false, text, tokens }, setting);
-  const first = tokens[from];
-  const sized = first?.is === 'size' || first?.is === 'rim';
   const after = () => readItems(asked, setting);
   if (asked.verb !== undefined && !belongsTo(asked.verb, tokens, from, setting)) {
     const reading = after();
     if (!isStop(reading)) return { ...reading, verb: asked.verb };
   }
+  const whole = readItems({ ...rest, ...(asked.verb ? { about: asked.verb } : {}), verb: undefined, topic: false, text, tokens }, setting);
+  const first = tokens[from];
+  const sized = first?.is === 'size' || first?.is === 'rim';
   if (sized) {
     const reading = after();
     return isStop(reading) && !isStop(whole) ? whole : reading;

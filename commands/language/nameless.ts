@@ -19,8 +19,7 @@ export function byAmount(
   reach: readonly string[] | undefined,
   gear: string | undefined,
 ): { candidates: readonly Candidate[]; trouble?: Trouble } {
-  const { vocabulary } = search.ground;
-  const pool = search.mode === 'goal' ? figuresFor(search, amount) : vocabulary.inputs;
+  const pool = search.mode === 'goal' ? figuresFor(search, amount) : inputsFor(search, amount);
   const candidates: Candidate[] = [];
   let trouble: Trouble | undefined;
   const plainly = isAmount(amount) && !amount.list && amount.change === undefined ? amount.token : undefined;
@@ -64,6 +63,16 @@ export function byAmount(
       };
   }
   return { candidates: left, trouble: trouble ?? { kind: 'alone', why: () => (amount.is === 'text' ? amount.text : atomText(amount)) } };
+}
+/** Inputs that an amount may be of, in their order: its unit leaves those of its dimensions, but a share of anything. */
+function inputsFor({ ground: { vocabulary } }: Search, amount: AmountAtom | TextAtom): readonly Entry[] {
+  if (amount.is === 'text' || amount.token.unit === undefined || amount.token.soft) return vocabulary.inputs;
+  const meanings = meaningsOf(amount.token.unit);
+  if (meanings.some(({ unit }) => unit.shown === '%')) return vocabulary.inputs;
+  return meanings
+    .flatMap(({ dimension }) => vocabulary.byDimension.get(dimension) ?? [])
+    .filter(isInput)
+    .sort((a, b) => a.order - b.order);
 }
 /** A figure that is also told (an engine speed) is sought within what is sane to tell. */
 const canBeSought = ({ ground }: Search, { dimension, words }: Entry, token: AmountToken): boolean =>
