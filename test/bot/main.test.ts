@@ -8,7 +8,7 @@ import { lockDatabase } from '../../bot/lock.js';
 import { healthParts } from '../../bot/online.js';
 import { type Message, messageSchema } from '../../bot/render/json.js';
 
-const program = join(import.meta.dirname, '../../dist/bot/main.js');
+const program = join(import.meta.dirname, '../../dist/program/main.js');
 let folder: string;
 let started: ChildProcess[];
 beforeEach(() => {

@@ -5,7 +5,7 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Account, Synapse } from './synapse.js';
 
-const program = join(import.meta.dirname, import.meta.dirname.includes('dist') ? '../../bot/main.js' : '../../dist/bot/main.js');
+const program = join(import.meta.dirname, import.meta.dirname.includes('dist') ? '../../program/main.js' : '../../dist/program/main.js');
 
 export class BotProcess {
   readonly id: string;
