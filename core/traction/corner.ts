@@ -27,6 +27,8 @@ export interface CornerThrust {
   readonly slopes: Slopes;
   /** How the state moves with the thrust over the weight, where that was worked out. */
   readonly perThrust: Float64Array;
+  /** The state leaps past the limit there (a rate that falls lets a corner drop): steps don't meet it, nor from nearby; it is bracketed. */
+  readonly leaps?: true;
 }
 
 /** The shaft's torque on a beam axle, held by the body: clockwise seen from the front, as engines turn, so that the left wheel gains. */
@@ -151,6 +153,7 @@ export function cornerThrust(
   driven: readonly [Driven, Driven],
   near?: CornerThrust,
 ): CornerThrust | Refusal {
+  if (near?.leaps) return bracketed(model, lateral, driven);
   const quick = near && nearThrust(model, lateral, driven, near);
   if (quick) return quick;
   const weight = carWeight(model);
@@ -230,7 +233,7 @@ function bracketed(model: CornerModel, lateral: number, driven: readonly [Driven
   };
   const rest = above(0);
   if (!last) return refused ?? { refused: 'The car has no steady state there.' };
-  const thrust = rest > 0 ? falling(above, Math.min(rest, most / 2), most) : 0;
+  const thrust = rest > 0 ? falling(above, Math.min(rest, most / 2), most, settled) : 0;
   above(thrust);
-  return { thrust: thrust * weight, ...last, found: at, slopes: noSlopes(unknowns), perThrust: new Float64Array(carUnknowns) };
+  return { thrust: thrust * weight, ...last, found: at, slopes: noSlopes(unknowns), perThrust: new Float64Array(carUnknowns), leaps: true };
 }

@@ -50,9 +50,10 @@ export function straightThrust(car: StraightCar, driven: readonly [Driven, Drive
 
 /**
  * The root of a function that falls through zero between 0 and `most`: secants from a guess, halving where they gain little.
+ * @param within how close the root is wanted where the function leaps over it
  * @returns 0 where it starts at or below zero, `most` where it never gets there
  */
-export function falling(left: (at: number) => number, guess: number, most: number): number {
+export function falling(left: (at: number) => number, guess: number, most: number, within = 1e-14 * most): number {
   let [low, high] = [0, most];
   let [before, beforeValue] = [0, left(0)];
   if (!(beforeValue > 0)) return 0;
@@ -68,7 +69,7 @@ export function falling(left: (at: number) => number, guess: number, most: numbe
     const slow = tries % 4 === 0 && high - low > width / 4;
     if (tries % 4 === 0) width = high - low;
     if (slow || !(next > low && next < high)) next = (low + high) / 2;
-    if (high - low <= 1e-14 * most) return next;
+    if (high - low <= within) return next;
     [before, beforeValue, at] = [at, value, next];
   }
   return at;
