@@ -184,6 +184,8 @@ function readTopic(asked: Asked, text: string, tokens: readonly Token[], from: n
       return reading;
   }
   const told = items.filter((item) => item.said !== undefined);
+  // `tire pressure 30 psi` tells a pressure: without a size there is no tire to speak of.
+  if (asked.verb === 'tire' && told.length > 0 && !told.some(({ entry }) => entry.kind === 'designation')) return whole;
   const placed = items.some((item) => item.placed && item.entry.scope !== 'car');
   const onlyFacts = items.length > 0 && told.length === items.length && whole.verb === undefined;
   // What is told of bars alone is the bar's, at whichever end.

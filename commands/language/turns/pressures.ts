@@ -83,4 +83,10 @@ export const pressures: readonly Turn[] = [
     line: 'psi per 10 degrees',
     becomes: 'pressure change',
   },
+  {
+    said: /\b(\d{2}(?:\.\d)?)( ?psi)? cold at (\d{2,3}) ?(?:°|deg)? ?([fc])\b/i,
+    means: (_, cold, unit, degrees, scale) => `tire pressure ${cold}${unit ?? ''}, cold temperature ${degrees}${scale}`,
+    line: '30 psi cold at 60f',
+    becomes: 'tire pressure 30 psi, cold temperature 60f',
+  },
 ];
