@@ -273,7 +273,7 @@ export function changeOfOption(
   const [first] = items;
   if (
     !first ||
-    items.some(({ entry }) => entry !== first.entry && entry.path !== 'bar.bore' && entry.path !== 'track') ||
+    items.some(({ entry }) => entry !== first.entry && !['bar.bore', 'bar.wall', 'track'].includes(entry.path)) ||
     typeof first.said?.value !== 'number'
   )
     return undefined;

@@ -1,5 +1,5 @@
 /**
- * Turns of phrase about corners and bars that no grammar of nouns and amounts covers, each put as the plainer line that it means: `how far does turnip
+ * Turns of phrase that no grammar of nouns and amounts covers, each put as the plainer line that it means: `how far does turnip
  * lean` is `roll angle turnip`. What is assumed on the way is echoed. Every pattern is looked for once, from left to right, in time linear in the line.
  */
 
