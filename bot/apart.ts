@@ -1,7 +1,6 @@
 /** Work that is done in a thread of its own: started when first needed, stopped when it takes too long, ended when nothing comes for a while. */
-import { existsSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
+import { topOf } from './top.js';
 
 export interface ApartOptions {
   /** From the caller's file to the built worker. Threads run built files only: Node 20 cannot run our sources. */
@@ -23,12 +22,7 @@ export class ApartError extends Error {
 export function builtBeside(caller: string, name: string): URL {
   const beside = new URL(name, caller);
   if (!caller.endsWith('.ts')) return beside;
-  let root = new URL('.', caller);
-  while (!existsSync(new URL('package.json', root))) {
-    const up = new URL('..', root);
-    if (up.href === root.href) throw new Error(`no package.json above ${fileURLToPath(caller)}`);
-    root = up;
-  }
+  const root = topOf(caller);
   return new URL(beside.href.slice(root.href.length), new URL('dist/', root));
 }
 

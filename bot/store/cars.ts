@@ -1,17 +1,6 @@
 /** Cars: whose, called what, and which revision is the newest. */
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE cars (
-  id INTEGER PRIMARY KEY AUTOINCREMENT,
-  owner TEXT NOT NULL REFERENCES members (id),
-  name TEXT NOT NULL CHECK (length(name) > 0),
-  name_key TEXT NOT NULL,
-  head INTEGER NOT NULL REFERENCES revisions (id) DEFERRABLE INITIALLY DEFERRED,
-  UNIQUE (owner, name_key)
-) STRICT;
-CREATE INDEX cars_by_head ON cars (head);
-`;
 export interface CarRow {
   readonly id: number;
   readonly owner: string;

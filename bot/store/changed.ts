@@ -2,13 +2,6 @@
 import type { Change } from '../../commands/context.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE changed (
-  cause TEXT NOT NULL,
-  change TEXT NOT NULL,
-  PRIMARY KEY (cause, change)
-) STRICT, WITHOUT ROWID;
-`;
 const on = prepared((db) => ({
   add: db.prepare<[string, string]>('INSERT INTO changed (cause, change) VALUES (?, ?) ON CONFLICT DO NOTHING'),
   by: db.prepare<[string], { change: Change['change'] }>('SELECT change FROM changed WHERE cause = ? ORDER BY change'),

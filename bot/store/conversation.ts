@@ -5,23 +5,6 @@ import type { Choice } from '../../commands/reading.js';
 import type { Holder } from './holders.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE conversations (
-  seq INTEGER PRIMARY KEY AUTOINCREMENT,
-  command TEXT NOT NULL UNIQUE,
-  asker TEXT NOT NULL,
-  room TEXT NOT NULL,
-  thread TEXT NOT NULL,
-  rest TEXT NOT NULL CHECK (json_valid(rest)),
-  trial TEXT CHECK (json_valid(trial)),
-  choices TEXT NOT NULL CHECK (json_valid(choices)),
-  heads TEXT NOT NULL CHECK (json_valid(heads)),
-  open INTEGER NOT NULL CHECK (open IN (0, 1)),
-  at INTEGER NOT NULL
-) STRICT;
-CREATE INDEX conversations_by_asker ON conversations (asker, room, thread, seq);
-CREATE INDEX conversations_by_age ON conversations (at);
-`;
 /** How long a bare number still answers a question. */
 export const openFor_ms = 10 * 60_000;
 

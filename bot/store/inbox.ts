@@ -4,26 +4,6 @@ import type { Holder } from './holders.js';
 import { readableText } from './outbox.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE inbox (
-  seq INTEGER PRIMARY KEY AUTOINCREMENT,
-  event TEXT NOT NULL UNIQUE,
-  room TEXT NOT NULL,
-  sender TEXT NOT NULL,
-  kind TEXT NOT NULL CHECK (kind IN ('message', 'edit', 'redaction', 'state', 'invite', 'left')),
-  target TEXT CHECK ((kind IN ('edit', 'redaction')) = (target IS NOT NULL)),
-  thread TEXT,
-  content TEXT,
-  at INTEGER NOT NULL,
-  state TEXT NOT NULL DEFAULT 'new' CHECK (state IN ('new', 'answered', 'silent', 'failed', 'withdrawn', 'unreadable')),
-  tries INTEGER NOT NULL DEFAULT 0,
-  reason TEXT
-) STRICT;
-CREATE INDEX inbox_open ON inbox (room, seq) WHERE state = 'new';
-CREATE INDEX inbox_by_target ON inbox (target) WHERE target IS NOT NULL;
-CREATE INDEX inbox_by_sender ON inbox (sender);
-CREATE INDEX inbox_by_age ON inbox (at) WHERE content IS NOT NULL;
-`;
 export type InboxKind = 'message' | 'edit' | 'redaction' | 'state' | 'invite' | 'left';
 /**
  * `answered`: a reply stands in the outbox. `silent`: not for the bot, or nothing to say. `failed`: given up, with a reply. `withdrawn`: redacted

@@ -2,17 +2,6 @@
 import type { Member, Preferences } from '../../commands/context.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE members (
-  id TEXT PRIMARY KEY,
-  name TEXT NOT NULL,
-  units TEXT NOT NULL CHECK (units IN ('us', 'metric')),
-  decimal_mark TEXT NOT NULL CHECK (decimal_mark IN ('.', ',')),
-  chosen INTEGER REFERENCES cars (id) ON DELETE SET NULL DEFERRABLE INITIALLY DEFERRED
-) STRICT;
-CREATE INDEX members_by_chosen ON members (chosen) WHERE chosen IS NOT NULL;
-`;
-
 interface Row {
   readonly id: string;
   readonly name: string;

@@ -1,18 +1,6 @@
 /** Who is in which room, as the bot's intake last heard. What a member may see hangs on this table. */
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE memberships (
-  room TEXT NOT NULL REFERENCES rooms (id),
-  member TEXT NOT NULL,
-  state TEXT NOT NULL CHECK (state IN ('join', 'invite', 'leave', 'ban', 'knock')),
-  name TEXT,
-  may_change_room INTEGER NOT NULL DEFAULT 0 CHECK (may_change_room IN (0, 1)),
-  PRIMARY KEY (room, member)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX memberships_by_member ON memberships (member);
-`;
-
 export type JoinState = 'join' | 'invite' | 'leave' | 'ban' | 'knock';
 const on = prepared((db) => ({
   record: db.prepare<[string, string, string, string | null]>(

@@ -1,12 +1,6 @@
 /** What the bot must remember of itself from one start to the next. */
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE meta (
-  key TEXT PRIMARY KEY,
-  value TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
-`;
 /** `account`: whose timeline the token and the rooms belong to. `sync`: up to where that timeline is in the inbox. */
 export type MetaKey = 'account' | 'sync';
 const on = prepared((db) => ({

@@ -4,38 +4,6 @@ import { z } from 'zod';
 import type { Holder } from './holders.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE outbox (
-  seq INTEGER PRIMARY KEY AUTOINCREMENT,
-  command TEXT NOT NULL,
-  part INTEGER NOT NULL CHECK (part >= 0),
-  version INTEGER NOT NULL CHECK (version >= 0),
-  action TEXT NOT NULL CHECK (action IN ('send', 'edit', 'redact', 'join', 'leave')),
-  room TEXT NOT NULL,
-  "to" TEXT,
-  content TEXT,
-  fallback TEXT,
-  file BLOB,
-  clear INTEGER NOT NULL DEFAULT 0 CHECK (clear IN (0, 1)),
-  brief INTEGER NOT NULL DEFAULT 0 CHECK (brief IN (0, 1)),
-  txn TEXT NOT NULL UNIQUE,
-  state TEXT NOT NULL DEFAULT 'ready' CHECK (state IN ('ready', 'trying', 'sent', 'refused', 'withdrawn')),
-  device TEXT,
-  first_try INTEGER,
-  not_before INTEGER NOT NULL DEFAULT 0,
-  tries INTEGER NOT NULL DEFAULT 0,
-  event TEXT,
-  error TEXT,
-  at INTEGER NOT NULL,
-  UNIQUE (command, part, version, action),
-  CHECK ((state = 'sent') = (event IS NOT NULL)),
-  CHECK (state <> 'trying' OR (device IS NOT NULL AND first_try IS NOT NULL))
-) STRICT;
-CREATE INDEX outbox_open ON outbox (room, seq) WHERE state IN ('ready', 'trying');
-CREATE INDEX outbox_by_event ON outbox (event) WHERE event IS NOT NULL;
-CREATE INDEX outbox_by_age ON outbox (at) WHERE content IS NOT NULL;
-CREATE INDEX outbox_by_reader ON outbox ("to") WHERE "to" IS NOT NULL;
-`;
 export type Action = 'send' | 'edit' | 'redact' | 'join' | 'leave';
 export interface Outgoing {
   /** The event that it answers, or a name for what has none (a welcome). */

@@ -1,19 +1,6 @@
 /** Rooms that the bot is or was in. */
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE rooms (
-  id TEXT PRIMARY KEY,
-  direct INTEGER NOT NULL CHECK (direct IN (0, 1)),
-  prefix TEXT CHECK (length(prefix) BETWEEN 1 AND 8),
-  left INTEGER NOT NULL DEFAULT 0 CHECK (left IN (0, 1)),
-  encrypted INTEGER NOT NULL DEFAULT 0 CHECK (encrypted IN (0, 1))
-) STRICT;
--- A room does not become unencrypted again: a server that says so is wrong or lying, and an answer would go out in clear.
-CREATE TRIGGER rooms_stay_encrypted BEFORE UPDATE OF encrypted ON rooms WHEN OLD.encrypted = 1 AND NEW.encrypted = 0
-BEGIN SELECT RAISE(ABORT, 'an encrypted room stays encrypted'); END;
-`;
-
 export interface StoredRoom {
   readonly id: string;
   readonly direct: boolean;

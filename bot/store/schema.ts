@@ -1,30 +1,47 @@
-/** The schema's history, one migration a version. A released migration is never edited; a change of the schema is a new one at the end. */
-import { ddl as cars } from './cars.js';
-import { ddl as changed } from './changed.js';
-import { ddl as conversations } from './conversation.js';
-import { ddl as inbox } from './inbox.js';
-import { ddl as members } from './members.js';
-import { ddl as memberships } from './memberships.js';
-import { ddl as meta } from './meta.js';
-import { ddl as outbox } from './outbox.js';
-import { ddl as parts } from './parts.js';
-import { ddl as revisions } from './revisions.js';
-import { ddl as rooms } from './rooms.js';
-import { ddl as setups } from './setups.js';
-import { ddl as shares } from './shares.js';
-import { ddl as timelines } from './timelines.js';
+/** The schema's history, one frozen SQL file a version: a released one is never edited, a change of the schema is a new file at the end. */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { topOf } from '../top.js';
 
 export interface Migration {
   /** In a few words, for an error. */
   readonly does: string;
-  /** Run whole in one transaction. */
+  /** Run whole in one transaction. Read when it is first needed: most starts need none. */
   readonly sql: string;
 }
-/** The version of a database is how many of these it has had. */
-export const migrations: readonly Migration[] = [
+/** A file under `migrations/`, and the hash that it was released with. */
+interface Frozen {
+  readonly does: string;
+  readonly file: string;
+  readonly sha256: string;
+}
+export const frozen: readonly Frozen[] = [
   {
     does: 'the first tables',
-    sql: [members, rooms, memberships, cars, revisions, setups, shares, changed, inbox, outbox, conversations, timelines, meta].join('\n'),
+    file: '0001-first-tables.sql',
+    sha256: '97ff4b3a47ba60c8cb337dde0d87bcde37b6efd516474179fb12bdd63a32191d',
   },
-  { does: 'the parts box', sql: parts },
+  {
+    does: 'the parts box',
+    file: '0002-parts-box.sql',
+    sha256: 'eb630a23fad2ef36aa929be6150b4a4559b6e2fee53c57ed2c64fbc3696dc471',
+  },
 ];
+/** Where the files stand, also for the built program. */
+export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));
+
+/** @throws when the file is not what was released: databases made with it would differ from those made before. */
+function sqlOf({ file, sha256 }: Frozen): string {
+  const text = readFileSync(new URL(file, migrationFolder));
+  const found = createHash('sha256').update(text).digest('hex');
+  if (found !== sha256)
+    throw new Error(`The migration ${file} was changed after its release; put it back, and write the change as a new one.`);
+  return text.toString('utf8');
+}
+/** The version of a database is how many of these it has had. */
+export const migrations: readonly Migration[] = frozen.map((one) => ({
+  does: one.does,
+  get sql() {
+    return sqlOf(one);
+  },
+}));

@@ -3,16 +3,6 @@ import type { Setup } from '../../commands/context.js';
 import { nameKey } from './cars.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE setups (
-  car INTEGER NOT NULL REFERENCES cars (id) ON DELETE CASCADE,
-  name TEXT NOT NULL CHECK (length(name) > 0),
-  name_key TEXT NOT NULL,
-  revision INTEGER NOT NULL REFERENCES revisions (id) ON DELETE CASCADE,
-  PRIMARY KEY (car, name_key)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX setups_by_revision ON setups (revision);
-`;
 const on = prepared((db) => ({
   keep: db.prepare<[number, string, string, number]>(
     'INSERT INTO setups (car, name, name_key, revision) VALUES (?, ?, ?, ?) ON CONFLICT (car, name_key) DO UPDATE SET revision = excluded.revision, name = excluded.name',

@@ -1,22 +1,8 @@
 /** Which car is shared in which room, and the one rule of who sees it. */
 import { prepared, type Store } from './store.js';
 
-/** `seen` is the rule: shared in this room, and owner and asker both in this room now, and the bot too. Every query for another member's car goes through it. */
-export const ddl = `
-CREATE TABLE shares (
-  room TEXT NOT NULL REFERENCES rooms (id),
-  car INTEGER NOT NULL REFERENCES cars (id) ON DELETE CASCADE,
-  PRIMARY KEY (room, car)
-) STRICT, WITHOUT ROWID;
-CREATE INDEX shares_by_car ON shares (car);
-CREATE VIEW seen AS
-SELECT asker.member AS asker, shares.room AS room, shares.car AS car, owner.member AS owner, owner.name AS owner_name
-FROM shares
-JOIN rooms ON rooms.id = shares.room AND rooms.left = 0
-JOIN cars ON cars.id = shares.car
-JOIN memberships AS owner ON owner.room = shares.room AND owner.member = cars.owner AND owner.state = 'join'
-JOIN memberships AS asker ON asker.room = shares.room AND asker.member <> cars.owner AND asker.state = 'join';
-`;
+// The view `seen` is the rule: shared in this room, and owner and asker both in this room now, and the bot too. Every query for another member's car goes through it.
+
 const on = prepared((db) => ({
   share: db.prepare<[string, number]>('INSERT INTO shares (room, car) VALUES (?, ?) ON CONFLICT DO NOTHING'),
   unshare: db.prepare<[string, number]>('DELETE FROM shares WHERE room = ? AND car = ?'),

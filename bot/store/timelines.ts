@@ -3,14 +3,6 @@ import { z } from 'zod';
 import type { Holder } from './holders.js';
 import { prepared, type Store } from './store.js';
 
-export const ddl = `
-CREATE TABLE timelines (
-  room TEXT PRIMARY KEY,
-  last TEXT,
-  clear INTEGER NOT NULL DEFAULT 0 CHECK (clear IN (0, 1)),
-  rulers TEXT
-) STRICT, WITHOUT ROWID;
-`;
 export interface Timeline {
   /** The newest event that is in the inbox or was passed over; undefined in a room where nothing was seen yet. */
   readonly last: string | undefined;

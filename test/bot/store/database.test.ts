@@ -1,9 +1,10 @@
+import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { applicationId, DatabaseRefused, inspect, openDatabase, pragmaNumber } from '../../../bot/store/database.js';
-import { type Migration, migrations } from '../../../bot/store/schema.js';
+import { frozen, type Migration, migrationFolder, migrations } from '../../../bot/store/schema.js';
 import { freshFile, opened } from './fresh.js';
 
 const tablesOf = (file: string): string[] => {
@@ -48,6 +49,21 @@ test('the file is for its owner alone', () => {
   const file = freshFile();
   opened(file);
   expect(statSync(file).mode & 0o777).toBe(0o600);
+});
+
+test('the migrations are frozen: each file is there in its place, is as it was released, and no file stands beside them', () => {
+  expect(readdirSync(migrationFolder).sort()).toEqual(frozen.map(({ file }) => file));
+  for (const [at, { file, sha256 }] of frozen.entries()) {
+    expect(file.startsWith(`${String(at + 1).padStart(4, '0')}-`)).toBe(true);
+    expect([
+      file,
+      createHash('sha256')
+        .update(readFileSync(new URL(file, migrationFolder)))
+        .digest('hex'),
+    ]).toEqual([file, sha256]);
+  }
+  // The two of 0.1.1, written here once more: who edits one must edit this line too.
+  expect(frozen.slice(0, 2).map(({ sha256 }) => sha256.slice(0, 8))).toEqual(['97ff4b3a', 'eb630a23']);
 });
 
 test('all tables are STRICT', () => {
