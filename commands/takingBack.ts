@@ -3,13 +3,16 @@ import type { Fact, Facts } from '../core/car.js';
 import type { Revision } from './context.js';
 import { isSame } from './same.js';
 
+type Done = readonly [Revision, ...Revision[]];
+
 /**
- * What one line did, its edits included, newest first; undone lines are left out. A revision that no edit belongs to stands alone.
+ * What each line did that still stands, the newest line first: its revisions, its edits' included, newest first. A revision that no edit belongs to
+ * stands alone.
  *
- * An undo names a revision: it has taken back that one and all since, each with its whole line. So both it and they are passed over.
+ * An undo names a revision: it has taken back that one and all since, each with its whole line.
  * @param history - of one car, newest first
  */
-export function* linesNotTakenBack(history: readonly Revision[]): Iterable<readonly [Revision, ...Revision[]]> {
+export function* linesStanding(history: readonly Revision[]): Iterable<Done> {
   const passed = new Set<string>();
   let until: number | undefined;
   for (const revision of history) {
@@ -18,11 +21,15 @@ export function* linesNotTakenBack(history: readonly Revision[]): Iterable<reado
     if (line !== undefined) passed.add(line);
     if (until !== undefined) {
       if (revision.id === until) until = undefined;
-    } else if (known) continue;
-    else if (revision.undoes !== undefined) until = revision.undoes;
-    else if (line === undefined) yield [revision];
-    else yield [revision, ...history.filter((other) => other.line === line && other !== revision)];
+    } else if (!known) {
+      until = revision.undoes;
+      yield [revision, ...history.filter((other) => line !== undefined && other.line === line && other !== revision)];
+    }
   }
+}
+/** Those of them that an undo takes back next: not the undos themselves. */
+export function* linesToTakeBack(history: readonly Revision[]): Iterable<Done> {
+  for (const done of linesStanding(history)) if (done[0].undoes === undefined) yield done;
 }
 
 export interface Without {

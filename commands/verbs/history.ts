@@ -9,7 +9,7 @@ import { catalog } from '../looked.js';
 import { textOf } from '../show/amount.js';
 import { revisionNames, revisionRows } from '../show/revisions.js';
 import { typed } from '../show/typed.js';
-import { linesNotTakenBack, without } from '../takingBack.js';
+import { linesToTakeBack, without } from '../takingBack.js';
 import { countOf, isNumber, shortened } from './count.js';
 
 const usual = 9;
@@ -69,7 +69,7 @@ const parentIn =
 /** The newest lines that are not taken back yet. One whose edits have left nothing of it is passed over. */
 function newestLines(car: CarView, context: Context, count: number): Taking {
   const lines: [Revision, ...Revision[]][] = [];
-  for (const line of linesNotTakenBack(context.garage.history(car.id, most + 1))) {
+  for (const line of linesToTakeBack(context.garage.history(car.id, most + 1))) {
     // The first revision is the car's beginning: there is nothing before it.
     if (lines.length === count || line.some(({ parent }) => parent === undefined)) break;
     const { touched, measuredIn } = without(line[0], [...line].reverse(), parentIn(context));
