@@ -6,7 +6,6 @@ import { asks, type Naming, namingIn } from '../../commands/language/calling.js'
 import type { Talk } from '../store/conversation.js';
 import { editsOf, type InboxRow } from '../store/inbox.js';
 import { findSent } from '../store/outbox.js';
-import { type Revertible, revertible } from '../store/reversal.js';
 import type { StoredRoom } from '../store/rooms.js';
 import { bareNumber, chosen, follows, goesOnFrom, type RepliesTo, type Said } from './question.js';
 import type { World } from './world.js';
@@ -37,7 +36,7 @@ export interface Line {
   readonly remark?: true;
   /** The answer that it goes on from. */
   readonly after?: Talk | undefined;
-  /** An edit that is no longer for the bot: what the line changed is taken back, and nothing else is done. */
+  /** An edit that is no longer for the bot: what the line changed is taken back, what it asked is closed, and nothing else is done. */
   readonly unsaid?: true;
 }
 const literally = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
@@ -103,10 +102,8 @@ export function hear(world: World, row: InboxRow, room: StoredRoom, edited?: Inb
   // A line whose content is gone may have been for the bot as a reply to it; one that was silent at first was none.
   const known = first !== undefined || earlier.some(({ state, content }) => state === 'answered' && content !== null);
   if (heard !== undefined || edited === undefined || edited.state === 'silent' || !known) return heard;
-  return hasChanged(revertible(world.store, said.takesBack, line.sender)) ? { text: '', unsaid: true } : undefined;
+  return { text: '', unsaid: true };
 }
-const hasChanged = (back: Revertible): boolean =>
-  back.revertible ? back.cars.some(({ touched }) => touched.length > 0) : back.undone !== true;
 
 function lineIn(world: World, read: Message, said: Said, room: StoredRoom): Line | undefined {
   const prefix = room.prefix ?? world.prefix;

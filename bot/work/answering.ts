@@ -6,7 +6,7 @@ import type { Change } from '../../commands/context.js';
 import { typed } from '../../commands/show/typed.js';
 import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
-import { type Head, leaveTalk, type Talk } from '../store/conversation.js';
+import { eraseTalk, type Head, leaveTalk, type Talk } from '../store/conversation.js';
 import { FactsRefused } from '../store/facts.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
@@ -177,6 +177,7 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     if (says) queueReply(world, to, rendered);
     if (applied.exported !== undefined) queueExport(world, to, applied.exported);
     for (const left of applied.leave) queueLeave(world, row.event, left, at);
+    if (asked.line.unsaid) eraseTalk(store, command);
     if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
     const ended: InboxState = says ? state : 'silent';
     finishIncoming(store, row.seq, ended, computed.reason);

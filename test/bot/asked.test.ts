@@ -112,6 +112,13 @@ describe('a bare number answers', () => {
     await it.settle();
     expect(await it.ask(paddock, robin, '2')).toEqual(['ok set 300']);
   });
+  it('nothing when the question was edited into chat', async () => {
+    const { it, question } = await asking();
+    it.server.edit(paddock, robin, question, 'never mind');
+    await it.settle();
+    expect(await it.ask(paddock, robin, '2')).toEqual([]);
+    expect(values(it)).toBe(1);
+  });
   it('nothing when the edited question stands above what was said since', async () => {
     const { it, question } = await asking();
     await it.ask(paddock, sam, 'lunch?');
