@@ -14,6 +14,8 @@ interface Row {
   readonly facts: string;
   readonly measured_in: number | null;
   readonly undoes: number | null;
+  /** Only in a history. */
+  readonly line?: string | null;
 }
 interface HeadRow extends Row {
   readonly owner: string;
@@ -56,8 +58,13 @@ const on = prepared((db) => ({
        r.id IN (cars.head, (SELECT measured_in FROM revisions WHERE id = cars.head))
        AND EXISTS (SELECT 1 FROM seen WHERE seen.asker = @asker AND seen.room = @room AND seen.car = cars.id)))`,
   ),
+  // The line of an edit is the one that it edits; one that was not edited is not named, so that its steps are taken back one by one.
   history: db.prepare<[{ car: number; owner: string; before: number; limit: number }], Row>(
-    `SELECT ${columns} FROM revisions AS r JOIN cars ON cars.id = r.car
+    `SELECT ${columns},
+       CASE WHEN made.kind = 'edit' THEN made.target
+         WHEN EXISTS (SELECT 1 FROM inbox AS edit JOIN revisions AS own ON own.cause = edit.event
+           WHERE edit.target = r.cause AND edit.kind = 'edit' AND own.car = r.car) THEN r.cause END AS line
+     FROM revisions AS r JOIN cars ON cars.id = r.car LEFT JOIN inbox AS made ON made.event = r.cause
      WHERE cars.id = @car AND cars.owner = @owner AND r.car = @car AND r.id < @before ORDER BY r.id DESC LIMIT @limit`,
   ),
   own: db.prepare<[Sight], HeadRow>(
@@ -90,6 +97,7 @@ function revision(row: Row): Revision {
     },
     measuredIn: row.measured_in ?? undefined,
     undoes: row.undoes ?? undefined,
+    ...(row.line ? { line: row.line } : {}),
   };
 }
 /** What a clubmate sees: the facts, not the words that were typed nor where they lead back to. */
