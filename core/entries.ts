@@ -37,6 +37,7 @@ import * as drivelineInputs from './inputs/driveline.js';
 import * as engineInputs from './inputs/engine.js';
 import * as gearingInputs from './inputs/gearing.js';
 import * as gripInputs from './inputs/grip.js';
+import * as layoutInputs from './inputs/layout.js';
 import * as linkInputs from './inputs/links.js';
 import * as massInputs from './inputs/mass.js';
 import * as pressureInputs from './inputs/pressure.js';
@@ -48,6 +49,7 @@ import * as wheelInputs from './inputs/wheels.js';
 
 type Subject = Readonly<Record<string, unknown>>;
 const subjects: readonly Subject[] = [
+  layoutInputs,
   massInputs,
   springsInputs,
   rideInputs,
