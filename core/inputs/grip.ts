@@ -96,8 +96,10 @@ export const corneringPerLoad = quantity({
   name: 'cornering stiffness of the tires over their load, per radian',
   label: 'stiffness per load',
   symbol: 'C_alpha/N',
+  words: ['cornering stiffness per load', 'tire stiffness per load'],
   dimension: 'ratio',
   sane: [4, 40],
+  measure: 'From tire data: side force per radian of slip, over the load it was taken at.',
   ways: [way({ needs: {}, compute: () => 12, ...{ sort: 'estimate', within: { relative: 0.3 }, source: 'common practice, no source' } })],
 });
 export const corneringStiffness = quantity({

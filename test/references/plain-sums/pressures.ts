@@ -111,7 +111,7 @@ export const pressures: readonly PlainSum[] = [
     asked: 'lf.tire.coldFromHot',
     expected: 27.00291259 * psi,
     tolerance: tenDigits,
-    basis: ['alike'],
+    basis: ['heat up'],
     why: '27 psi; no temperature is asked for; path proposed',
   },
   {
@@ -137,10 +137,10 @@ export const pressures: readonly PlainSum[] = [
       ['coldTemperature', fahrenheit(68)],
       ['airPressure', atmosphere],
     ],
-    asked: 'hotTemperature',
+    asked: 'lf.tire.hotAirTemperature',
     expected: 342.3406998,
     tolerance: tenDigits,
-    why: 'the inverse way',
+    why: 'each tire has its own',
   },
   {
     name: 'a temperature below the absolute zero',
