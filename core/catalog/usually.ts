@@ -28,6 +28,8 @@ const usual: Readonly<Record<Dimension, Usual>> = {
   torque: { relative: [0.03, 0.06], absolute: [5, 10] },
   rollStiffness: { relative: [0.05, 0.1], absolute: [500, 1000] },
   power: { relative: [0.05, 0.1], absolute: [2000, 5000] },
+  powerPerMass: { relative: [0.05, 0.1], absolute: [5, 10] },
+  energy: { relative: [0.05, 0.1], absolute: [1000, 5000] },
   dampingRate: { relative: [0.1, 0.2], absolute: [100, 200] },
   volume: { relative: [0.02, 0.05], absolute: [1e-4, 3e-4] },
   temperature: { relative: [0.01, 0.02], absolute: [2, 5] },

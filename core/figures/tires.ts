@@ -1,5 +1,5 @@
 /** Dimensions that follow from a tire's size, and its three radii. Loads are beside it, in tireLoads. */
-import { figure, firstOf, isRefusal, maybe, quantity, type Refusal, refuse, structure, way } from '../catalog.js';
+import { figure, firstOf, given, inverse, isRefusal, maybe, quantity, type Refusal, refuse, structure, way } from '../catalog.js';
 import {
   diameterRatio,
   measuredCircumference,
@@ -390,4 +390,24 @@ export const mostWidth = figure({
     return isRefusal(limits) ? limits : limits.width;
   },
   source: limitSource,
+});
+
+// Up again.
+inverse(rollingCircumference, {
+  needs: { radius: given(rollingRadius) },
+  compute: ({ radius }) => 2 * Math.PI * radius,
+  formula: '2 * pi * radius',
+  source: 'definition: way per turn',
+});
+inverse(rollingCircumference, {
+  needs: { turns: given(tireTurns) },
+  compute: ({ turns }) => 1 / turns,
+  formula: '1 / turns',
+  source: 'definition',
+});
+inverse(tireDiameter, {
+  needs: { radius: given(freeRadius) },
+  compute: ({ radius }) => 2 * radius,
+  formula: '2 * radius',
+  source: 'definition',
 });
