@@ -7,6 +7,7 @@ import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
+import { basisLine, fullerRow, plainSum } from '../plain.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
@@ -15,6 +16,7 @@ import { fewer, isAskable, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { turnNotes } from '../show/turn.js';
 import { loadsPicture } from '../show/wheels.js';
+import { placesFor } from '../topics/places.js';
 import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
 import { tryFacts } from './try.js';
 
@@ -134,6 +136,29 @@ function idle(reading: Reading, shown: readonly string[]): readonly string[] {
   const still = told.filter((item) => !moves(item)).map(({ entry, said }) => `${labelOf(entry)} ${said?.text ?? ''}`);
   return still.length === 0 ? [] : [`Changes nothing in it: ${still.join(', ')}.`];
 }
+/** A line that brings all of its own numbers: the plain sum of them first, and what the car or usual parts would make of it as a row. */
+function showPlain({ looked, items }: Asked, reading: Reading, context: Context): Answer | undefined {
+  const [clause] = reading.sides;
+  if (clause && clause.subjects.length > 0) return undefined;
+  const told = [...(clause?.items ?? []), ...reading.tried].filter((item) => item.said !== undefined);
+  const named = items.flatMap((item) => placesFor(item.entry, told).map((place) => pathAt(place, item.entry)));
+  const asked = named.filter((path) =>
+    items.some(({ entry, places, placed }) => !placed || places.some((place) => pathAt(place, entry) === path)),
+  );
+  const plain = plainSum(told, asked);
+  const [path] = asked;
+  if (!plain || path === undefined) return undefined;
+  const shown = showSeveral(plain, narrowed(items, asked), context, reading.wantedUnit);
+  return {
+    ...shown,
+    notes: [...basisLine(plain, path), ...shown.notes],
+    rows: [...shown.rows, ...fullerRow(plain, looked, path, context)],
+  };
+}
+/** The same items at the places that are looked at. */
+const narrowed = (items: readonly Item[], paths: readonly string[]): readonly Item[] =>
+  items.map((item) => ({ ...item, places: item.places.filter((place) => paths.includes(pathAt(place, item.entry))) }));
+
 export function showAnswer(reading: Reading, context: Context): Outcome {
   const done = showAsked(reading, context);
   const shown = (reading.sides[0]?.items ?? []).filter((item) => item.said === undefined).flatMap(pathsOf);
@@ -152,6 +177,8 @@ function showAsked(reading: Reading, context: Context): Outcome {
     if (!looked.car) return noCar();
     return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
   }
+  const plain = showPlain(asked, reading, context);
+  if (plain) return { answer: plain };
   const ranged = showRange(asked, reading, context);
   if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };
   const [item] = items;
