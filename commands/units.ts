@@ -160,7 +160,6 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('hp/lb', 'hp/lb|hp per lb|hp per pound', (550 * foot * poundForce) / pound),
     unit('W/kg', 'w/kg|w per kg|watts per kg', 1),
     unit('kW/kg', 'kw/kg', 1e3),
-    unit('hp/ton', 'hp/t|hp per ton|hp/ton', (550 * foot * poundForce) / 1000),
   ],
   energy: [
     unit('kJ', 'kj|kilojoule|kilojoules', 1e3),

@@ -137,9 +137,12 @@ function idle(reading: Reading, shown: readonly string[]): readonly string[] {
   return still.length === 0 ? [] : [`Changes nothing in it: ${still.join(', ')}.`];
 }
 /** A line that brings all of its own numbers: the plain sum of them first, and what the car or usual parts would make of it as a row. */
-function showPlain({ looked, items }: Asked, reading: Reading, context: Context): Answer | undefined {
+function showPlain(reading: Reading, context: Context): Answer | undefined {
   const [clause] = reading.sides;
   if (clause && clause.subjects.length > 0) return undefined;
+  const asking = askedAlone(reading, context);
+  if ('answer' in asking) return undefined;
+  const { looked, items } = asking;
   const told = [...(clause?.items ?? []), ...reading.tried].filter((item) => item.said !== undefined);
   const named = items.flatMap((item) => placesFor(item.entry, told).map((place) => pathAt(place, item.entry)));
   const asked = named.filter((path) =>
@@ -160,6 +163,8 @@ const narrowed = (items: readonly Item[], paths: readonly string[]): readonly It
   items.map((item) => ({ ...item, places: item.places.filter((place) => paths.includes(pathAt(place, item.entry))) }));
 
 export function showAnswer(reading: Reading, context: Context): Outcome {
+  const plain = showPlain(reading, context);
+  if (plain) return { answer: plain };
   const done = showAsked(reading, context);
   const shown = (reading.sides[0]?.items ?? []).filter((item) => item.said === undefined).flatMap(pathsOf);
   const still = shown.length === 0 || done.answer.kind !== 'told' ? [] : idle(reading, shown);
@@ -177,8 +182,6 @@ function showAsked(reading: Reading, context: Context): Outcome {
     if (!looked.car) return noCar();
     return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
   }
-  const plain = showPlain(asked, reading, context);
-  if (plain) return { answer: plain };
   const ranged = showRange(asked, reading, context);
   if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };
   const [item] = items;

@@ -1,6 +1,6 @@
 /** Whose doing it is: the difference of a figure between two cars, two setups, or with and without a change, split over the inputs that differ. */
 
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Causes, causesOf } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
@@ -23,7 +23,7 @@ const says: Readonly<Record<string, readonly [string, string]>> = {
   balance: ['rotates less', 'rotates more'],
   'roll.angle': ['leans more', 'leans less'],
 };
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 const isCondition = ({ entry }: Item): boolean => entry.scope === 'question';
 
 interface Pair {

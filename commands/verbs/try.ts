@@ -1,5 +1,5 @@
 /** What if: a change that is only tried. What moved is told, largest first against its doubt; nothing is saved. */
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
@@ -130,7 +130,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const { preferences } = context.asker;
   const [clause] = reading.sides;
   const whole = clause?.items ?? [];
-  const isFact = (item: Item) => item.said !== undefined && isInput(item.entry);
+  const isFact = (item: Item) => item.said !== undefined && canBeTold(item.entry);
   const facts = [...whole, ...reading.tried].filter(isFact);
   const saved = facts.filter(({ entry }) => entry.scope !== 'question');
   if (saved.length === 0) return refused('Nothing to try was told.', 'try rear spring 650 lb/in');

@@ -1,5 +1,5 @@
 /** A line without a verb: a name is shown, a fact on a saved car is asked about once, two sides are compared. */
-import { isInput } from '../../core/catalog.js';
+import { canBeTold, isInput } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine.js';
 import { answer } from '../answer.js';
 import { itemsText } from '../canonical.js';
@@ -20,7 +20,7 @@ import { compareSides } from './compare.js';
 import { showAnswer } from './show.js';
 
 const topics: readonly Topic[] = [gearTopic, springTopic, tireTopic, wheelTopic, pressureTopic];
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 
 export function withoutVerb(reading: Reading, line: string, context: Context): Outcome {
   const [clause] = reading.sides;
