@@ -1,5 +1,6 @@
-/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator. */
+/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator and the breath between pieces of dear work. */
 import type { Facts } from '../core/car.js';
+import type { Breathe } from './breathing.js';
 import type { NewPart, Part } from './parts/part.js';
 import type { Choice } from './reading.js';
 
@@ -98,6 +99,8 @@ export interface Context {
   readonly garage: Garage;
   readonly conversation: Conversation;
   readonly calculator: Calculator;
+  /** Awaited between pieces of dear work, a few milliseconds each: nobody else's line has to wait for the whole of it. */
+  readonly breathe: Breathe;
 }
 
 /**

@@ -74,7 +74,7 @@ export class Sender {
     if (now < this.#pace.until) return [];
     return outgoingHeads(this.#it.store)
       .filter((row) => !busy.has(row.room) && row.not_before <= now)
-      .map((row) => ({ room: row.room, run: () => this.#send(row) }));
+      .map((row) => ({ lane: row.room, run: () => this.#send(row) }));
   }
 
   async #send(row: OutboxRow): Promise<void> {
