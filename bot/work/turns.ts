@@ -95,21 +95,26 @@ export class Turns {
     const here = open.filter(({ room, seq, kind }) => room === row.room && seq !== row.seq && kind !== 'redaction' && kind !== 'invite');
     const earlier = here.filter(({ seq }) => seq < row.seq);
     if (row.kind === 'left') return earlier.length === 0;
-    if (earlier.some(({ kind }) => kind === 'left')) return false;
+    if (this.#isBehindState(row, open)) return false;
     const who = this.#whose(row, open);
     const beside = began.filter((one) => one.row.room === row.room && one.row.kind !== 'redaction');
-    if (row.kind === 'state') {
-      if (earlier.some((one) => one.kind === 'state' && overlap(this.#speaks(one), this.#speaks(row)))) return false;
-      if (who === undefined) return beside.length === 0;
-    }
-    if (who === undefined || earlier.some((one) => this.#whose(one, open) === who)) return false;
-    // The states of the room first.
-    if (here.some((one) => one.kind === 'state' && this.#whose(one, open) === undefined)) return false;
+    if (who === undefined) return beside.length === 0;
+    if (earlier.some((one) => this.#whose(one, open) === who)) return false;
+    // The states of the room first; one that has to wait itself holds back only what came after it.
+    const states = here.filter((one) => one.kind === 'state' && this.#whose(one, open) === undefined);
+    if (states.some((one) => one.seq < row.seq || !this.#isBehindState(one, open))) return false;
     const behind = this.#behind.get(row.seq);
     if (behind !== undefined && this.isAfter(row, behind, open)) return false;
     const members = began.filter((one) => isSaid(one.row));
     if (members.length >= membersAtOnce || members.some((one) => one.row.sender === who)) return false;
     return beside.every(({ dear }) => dear);
+  }
+  /** What comes after the bot's own leaving, and a state after another that speaks of the same. */
+  #isBehindState(row: Row, open: readonly Row[]): boolean {
+    return open.some((one) => {
+      if (one.room !== row.room || one.seq >= row.seq) return false;
+      return one.kind === 'left' || (one.kind === 'state' && row.kind === 'state' && overlap(this.#speaks(one), this.#speaks(row)));
+    });
   }
   /**
    * The member whose row it is: what they say, and their leaving (with a coming back after it), which ends what they have shared before.
