@@ -43,7 +43,7 @@ export async function measureFairWait(quietQuestions: number): Promise<FairWait>
     let n = 0;
     const asked = async (): Promise<number> => {
       const from = performance.now();
-      await sam.ask(room, `!gear ${5000 + ++n}rpm 2nd 1.93 final 3.73 245/40R17`, bot.id);
+      await sam.reply(await sam.say(room, `!gear ${5000 + ++n}rpm 2nd 1.93 final 3.73 245/40R17`), bot.id, 120_000);
       return performance.now() - from;
     };
     const quiet: number[] = [];
