@@ -238,8 +238,7 @@ describe('what a member has shared', () => {
     expect(await answerTo([row(sam, 'share'), row(sam, 'unshare', 30), row(robin, 'see', 60)])).toBe('see');
   });
   it('ends with their leaving, also when they are back before the bot gets to it', async () => {
-    expect(await answerTo([row(sam, 'see', 30), row(sam, 'share'), row(sam, 'leave'), row(sam, 'join'), row(robin, 'see', 60)])).toBe(
-      'see',
-    );
+    const comesBack = [row(sam, 'see', 5), row(sam, 'share'), row(sam, 'leave'), row(sam, 'join')];
+    expect(await answerTo([...comesBack, row(robin, 'see', 60), row(robin, 'see', 60), row(robin, 'see')])).toBe('see');
   });
 });
