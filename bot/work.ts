@@ -92,6 +92,13 @@ export class Work {
   async #handle(row: InboxRow, pass: Pass): Promise<void> {
     const { store } = this.#world;
     await this.#world.warm?.();
+    try {
+      // What else waits for the event loop has its turn first: a process that ends in it says nothing against the row.
+      await pass.breathe();
+    } catch (problem) {
+      if (problem instanceof Stopped) return;
+      throw problem;
+    }
     countTry(store, row.seq);
     try {
       const handled = await this.#handled({ ...row, tries: row.tries + 1 }, pass);
