@@ -30,7 +30,7 @@ describe('a homeserver that fails and a process that dies between any two steps'
     });
 });
 
-describe('the simulation notices a bot that is wrong', () => {
+describe('the simulation notices a bot that is wrong', { timeout: 90_000 }, () => {
   // Of several runs: in one alone it may be lucky.
   const wrong = async (between: NonNullable<Scenario['between']>): Promise<Pick<Outcome, 'violations'>> => {
     const runs: Outcome[] = [];
