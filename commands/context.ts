@@ -1,5 +1,6 @@
-/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator. */
+/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator and the breath between pieces of dear work. */
 import type { Facts } from '../core/car.js';
+import type { Breathe } from './breathing.js';
 import type { NewPart, Part } from './parts/part.js';
 import type { Choice } from './reading.js';
 
@@ -104,6 +105,8 @@ export interface Context {
   /** The line may speak of the bot, not to it: it is answered, and what it would change is offered, never done. */
   readonly remark?: true;
   readonly calculator: Calculator;
+  /** Awaited between pieces of dear work, a few milliseconds each: nobody else's line has to wait for the whole of it. */
+  readonly breathe: Breathe;
 }
 
 /**

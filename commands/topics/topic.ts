@@ -105,7 +105,7 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   };
 }
 
-export function topicAnswer(topic: Topic, reading: Reading, context: Context): Outcome {
+export async function topicAnswer(topic: Topic, reading: Reading, context: Context): Promise<Outcome> {
   if (reading.sides.length < 2) return oneSide(topic, reading, context);
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;

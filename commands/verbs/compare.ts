@@ -65,7 +65,7 @@ function twoFigures(sides: readonly Side[], context: Context, wantedUnit?: strin
   });
 }
 
-export function compareSides(reading: Reading, context: Context): Outcome {
+export async function compareSides(reading: Reading, context: Context): Promise<Outcome> {
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;
   const facts = reading.sides.flatMap((side) => side.items).filter(isFact);

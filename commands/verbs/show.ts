@@ -3,6 +3,7 @@ import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { loadInTurn } from '../../core/figures/turning.js';
 import { type Answer, answer, type Cell, type Row } from '../answer.js';
+import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { noCar, refused } from '../house/own.js';
@@ -96,20 +97,23 @@ function showRange({ base, items }: Asked, reading: Reading, context: Context): 
 }
 
 /** What is known of a car, or of one end or corner of it: facts first, then figures; all of them, or those that cars are judged by. */
-function showEverything(looked: Looked, places: readonly string[], whole: boolean, preferences: Preferences): Outcome {
+async function showEverything(looked: Looked, places: readonly string[], whole: boolean, { asker, breathe }: Context): Promise<Outcome> {
+  const { preferences } = asker;
   const numbers = numbersOf(looked.situation);
   const here = new Set(places);
   const inPlace = (entry: Entry) => placesOf(entry.scope).filter((place) => here.size === 0 || here.has(place));
-  const rows = (wanted: (entry: Entry, path: string) => boolean): Line[] =>
-    catalog.entries.flatMap((entry) =>
-      inPlace(entry).flatMap((place) => {
+  const rows = async (wanted: (entry: Entry, path: string) => boolean): Promise<readonly Line[]> => {
+    const lines = await oneByOne(catalog.entries, breathe, (entry) =>
+      inPlace(entry).flatMap((place): Line[] => {
         const path = pathAt(place, entry);
         const row = wanted(entry, path) ? rowAt(numbers, path, preferences, places.length === 1 ? labelOf(entry) : undefined) : undefined;
         return row ? [{ path, row }] : [];
       }),
     );
-  const facts = rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
-  const figures = rows(
+    return lines.flat();
+  };
+  const facts = await rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
+  const figures = await rows(
     (entry, path) => entry.kind === 'figure' && isAskable(entry) && (whole || isTelling(path)) && numbers.status(path) === 'computed',
   );
   const where = places.length === 0 ? '' : places.length === 1 ? `, ${places[0]}` : `, ${places.join(' and ')}`;
@@ -162,16 +166,15 @@ function showPlain(reading: Reading, context: Context): Answer | undefined {
 const narrowed = (items: readonly Item[], paths: readonly string[]): readonly Item[] =>
   items.map((item) => ({ ...item, places: item.places.filter((place) => paths.includes(pathAt(place, item.entry))) }));
 
-export function showAnswer(reading: Reading, context: Context): Outcome {
+export async function showAnswer(reading: Reading, context: Context): Promise<Outcome> {
   const plain = showPlain(reading, context);
   if (plain) return { answer: plain };
-  const done = showAsked(reading, context);
+  const done = await showAsked(reading, context);
   const shown = (reading.sides[0]?.items ?? []).filter((item) => item.said === undefined).flatMap(pathsOf);
   const still = shown.length === 0 || done.answer.kind !== 'told' ? [] : idle(reading, shown);
   return still.length === 0 ? done : { ...done, answer: { ...done.answer, echoes: [...still, ...done.answer.echoes] } };
 }
-function showAsked(reading: Reading, context: Context): Outcome {
-  const { preferences } = context.asker;
+function showAsked(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   const asked = askedAlone(reading, context);
   if ('answer' in asked) return asked;
   const { looked, items } = asked;
@@ -180,7 +183,7 @@ function showAsked(reading: Reading, context: Context): Outcome {
     const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].some((item) => item.said !== undefined);
     if (told) return tryFacts(reading, context);
     if (!looked.car) return noCar();
-    return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
+    return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, context);
   }
   const ranged = showRange(asked, reading, context);
   if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };

@@ -69,10 +69,19 @@ export function fillGarage(store: Store, cars: number): number {
 async function ask(store: Store, club: number, line: string): Promise<number> {
   const asker = { id: `@robin-${club}:example.org`, name: 'robin', preferences: { units: 'us', decimalMark: '.' } } as const;
   const room = { id: `!club-${club}`, direct: false };
+  const breathe = (): Promise<void> => Promise.resolve();
   const calculator: Context['calculator'] = { calculate: () => Promise.reject(new Error('the bench calculates nothing')) };
   const start = performance.now();
   const garage = garageFor(store, asker.id, room.id);
-  const reply = await dispatch(line, { asker, room, now: 1_900_000_000_000, garage, conversation: { rest: [], choices: [] }, calculator });
+  const reply = await dispatch(line, {
+    asker,
+    room,
+    now: 1_900_000_000_000,
+    garage,
+    conversation: { rest: [], choices: [] },
+    calculator,
+    breathe,
+  });
   const taken = performance.now() - start;
   const kinds = reply.answers.map((one) => one.kind).join();
   if (kinds !== 'told') throw new Error(`"${line}" was answered by ${kinds}: ${reply.answers[0]?.headline}`);
