@@ -3,6 +3,7 @@ import type { Facts } from '../core/car.js';
 import type { Breathe } from './breathing.js';
 import type { NewPart, Part } from './parts/part.js';
 import type { Choice } from './reading.js';
+import type { Sum, WorkedOut } from './sums/sum.js';
 
 export interface Preferences {
   /** `us`: lb, in, lb/in, psi, mph. `metric`: kg, mm, N/mm, bar, km/h. */
@@ -82,19 +83,9 @@ export interface Conversation {
   /** An open question or the last answer's suggestions; the bot resolves a bare number before it dispatches. */
   readonly choices: readonly Choice[];
 }
-/** Free expressions, worked out apart. Names are the member's figures, SI with their dimension. */
+/** Sums, worked out apart. */
 export interface Calculator {
-  calculate(
-    expression: string,
-    names: ReadonlyMap<string, { readonly si: number; readonly unit: string }>,
-  ): Promise<
-    | {
-        readonly value: number;
-        readonly unit: string /** exponents of kg, m, s, K */;
-        readonly base: readonly [number, number, number, number];
-      }
-    | { readonly refused: string }
-  >;
+  calculate(sum: Sum): Promise<WorkedOut>;
 }
 export interface Context {
   readonly asker: Member;

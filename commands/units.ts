@@ -13,7 +13,8 @@ const pound = 0.45359237;
 const gravity = 9.80665;
 const poundForce = pound * gravity;
 const psi = poundForce / inch ** 2;
-const atmosphere = 101325;
+/** Gauge zero, in pascals. */
+export const atmosphere = 101325;
 const degree = Math.PI / 180;
 const turn = 2 * Math.PI;
 
