@@ -3,15 +3,15 @@ import { createHash } from 'node:crypto';
 import { type Answer, answer } from '../../commands/answer.js';
 import type { Reply } from '../../commands/command.js';
 import type { Change } from '../../commands/context.js';
-import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
+import { type Edited, withoutLine } from '../../commands/records/edited.js';
+import { FactsRefused } from '../../commands/records/facts.js';
+import { type Applied, applyChanges, ChangeRefused, Moved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
 import { type Head, leaveTalk, newestTalk, type Talk } from '../store/conversation.js';
-import { FactsRefused } from '../store/facts.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
 import { meetMember } from '../store/members.js';
 import { nameIn, speaks } from '../store/memberships.js';
-import { garageWithout, type Reversal, revertible, withReversals } from '../store/reversal.js';
 import type { StoredRoom } from '../store/rooms.js';
 import type { Line } from './addressed.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
@@ -55,7 +55,7 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
       try {
         return commit(world, asked, computed);
       } catch (problem) {
-        if (problem instanceof HeadMoved) continue;
+        if (problem instanceof Moved) continue;
         if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
         const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
         return commit(world, asked, { ...computed, ...refused, changes: [], read: [] });
@@ -93,7 +93,7 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
 }
 
-function situationOf(world: World, { row, room, thread }: Asked): Situation {
+function situationOf(world: World, { row, room, thread, command }: Asked): Situation {
   const { store } = world;
   const name = nameIn(store, room.id, row.sender) ?? /^@([^:]+):/.exec(row.sender)?.[1] ?? row.sender;
   const asker = store.transaction(() => {
@@ -102,6 +102,7 @@ function situationOf(world: World, { row, room, thread }: Asked): Situation {
   });
   const talk = newestTalk(store, row.sender, room.id, thread ?? '');
   return {
+    event: { id: row.event, line: command, nth: 0 },
     asker,
     room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }) },
     now: world.now(),
@@ -113,29 +114,29 @@ async function rendering(world: World, situation: Situation, reply: Reply): Prom
   return { reply, rendered: await world.render(reply, situation), state: 'answered' };
 }
 async function compute(world: World, asked: Asked): Promise<Computed> {
-  const { row, line, takesBack } = asked;
+  const { line, takesBack } = asked;
   const situation = situationOf(world, asked);
   const refused = async (sentence: string): Promise<Computed> => ({
     ...{ situation, changes: [], read: [] },
     ...(await rendering(world, situation, plain(answer('refused', sentence)))),
   });
   if (line.instead !== undefined) return refused(line.instead);
-  let reversals: readonly Reversal[] = [];
-  if (takesBack.length > 0) {
-    const back = revertible(world.store, takesBack, row.sender);
-    if (!back.revertible)
-      return refused(`Your edit was not applied. ${back.because} The line as first sent stands; send a new one to change more.`);
-    reversals = back.cars;
+  let before: Edited = { garage: situation.garage, changes: [], read: [] };
+  try {
+    if (takesBack.length > 0) before = withoutLine(situation, `edited: ${line.text}`, world.store.kinds);
+  } catch (problem) {
+    if (!(problem instanceof ChangeRefused)) throw problem;
+    return refused(`Your edit was not applied. ${problem.message} The line as first sent stands; send a new one to change more.`);
   }
-  const reply = await world.dispatch(line.text, { ...situation, garage: garageWithout(situation.garage, reversals) });
+  const reply = await world.dispatch(line.text, { ...situation, garage: before.garage });
   if (line.stale && reply.changes.length > 0)
     return refused(`Your car has changed since that was offered. To do it all the same, type: ${line.text}`);
-  const changes = withReversals(reply.changes, reversals, `edited: ${line.text}`);
-  const read = [...reply.read, ...reversals.map(({ car, head }) => ({ car, head }))];
+  const changes = [...before.changes, ...reply.changes];
+  const read = [...reply.read, ...before.read];
   return { situation, changes, read, ...(await rendering(world, situation, reply)) };
 }
 
-/** @throws HeadMoved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
+/** @throws Moved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
 function commit(world: World, asked: Asked, computed: Computed): Handled {
   const { store } = world;
   const { row, room, thread, command } = asked;
@@ -148,9 +149,10 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
       eraseIncoming(store, row.event);
       return { ...silent, state: 'withdrawn', forgot: false };
     }
-    for (const { car, head } of computed.read) if (headOf(store, car) !== head) throw new HeadMoved(car);
+    for (const { car, head } of computed.read)
+      if (headOf(store, car) !== head) throw new Moved(`Car ${car} has changed since the message was worked out.`);
     const at = world.now();
-    const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event });
+    const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event, line: command });
     const says = rendered.body !== '';
     const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
     if (says) queueReply(world, to, rendered);

@@ -6,6 +6,7 @@ import type { Command, Outcome } from '../command.js';
 import type { CarView, Context } from '../context.js';
 import { carInUse, carNamed, isOutcome, refused } from '../house/own.js';
 import { catalog, lookAtCar, numbersOf } from '../looked.js';
+import { partsOf } from '../records/kinds/part.js';
 import { lineToTell } from '../show/figure.js';
 import { advised } from './advised.js';
 import { aimsOf, conditionsOf, under } from './aims.js';
@@ -62,7 +63,7 @@ export function advice(wanted: Wanted, paired: boolean, context: Context): Outco
   if ('refused' in from) return refused(from.refused, example);
   const { goal, figure } = aimsOf(wanted);
   const { preferences } = context.asker;
-  const parts = context.garage.parts(car.id);
+  const parts = partsOf(context.garage, car.id);
   const own = optionsOf(parts, from, preferences);
   const singles = rank(catalog, from, own, goal);
   if (isRefusal(singles)) {
