@@ -138,10 +138,15 @@ export function readSettings({ file, environment, folder, flags = {} }: Settings
     mistakes.push(`settings: homeserver needs the bot's accessToken too (or accessTokenFile).`);
   if (told.has('homeserver') && !told.has('inviteUsers') && !told.has('inviteServers'))
     mistakes.push('settings: nobody could invite the bot; set inviteServers (or inviteUsers), such as ["example.org"].');
+  const prefix = get('prefix', table.prefix.schema) ?? '!';
+  if (prefix.normalize('NFKC').startsWith('/'))
+    mistakes.push(
+      'settings: prefix may not begin with /, which many chat clients take as a command of their own; use another mark, such as !.',
+    );
   const settings: Settings = {
     ...{ homeserver, accessToken, inviteUsers, inviteServers },
     database: at('database') ?? resolve(folder, 'data', told.has('homeserver') ? 'stubaxle.db' : 'console.db'),
-    prefix: get('prefix', table.prefix.schema) ?? '!',
+    prefix,
     keepTextsDays: get('keepTextsDays', table.keepTextsDays.schema) ?? 30,
     healthPort: get('healthPort', table.healthPort.schema),
     logLevel: get('logLevel', table.logLevel.schema) ?? (told.has('homeserver') ? 'info' : 'warn'),

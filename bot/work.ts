@@ -1,6 +1,5 @@
 /** Handles the inbox, one row at a time in a room, rooms side by side. The same for a homeserver, for the console and for a simulation. */
 import { randomUUID } from 'node:crypto';
-import { closeTalk } from './store/conversation.js';
 import {
   becomeIncoming,
   countTry,
@@ -114,19 +113,18 @@ export class Work {
     const room = this.#room(row);
     if (room === undefined) return this.#drop(row, 'silent');
     const line = hear(this.#world, row, room);
-    // Said to others: a question that was open for the asker's next line is not any more.
-    if (line === undefined) return this.#drop(row, 'silent', () => closeTalk(store, row.sender, row.room, row.thread ?? ''));
+    if (line === undefined) return this.#drop(row, 'silent');
     return this.#answer({ row, room, line, thread: row.thread ?? undefined, command: row.event, takesBack: [] });
   }
 
-  /** Only of the sender's own line, in the same room. A line that was not for the bot may become a question; what was asked may not become silence. */
+  /** Only of the sender's own line, in the same room. A line that was not for the bot may become a question; of one that no longer is, what it changed is taken back. */
   async #edit(row: InboxRow): Promise<Handled> {
     const { store } = this.#world;
     const edited = row.target === null ? undefined : findIncoming(store, row.target);
     const room = this.#room(row);
     const own = edited?.kind === 'message' && edited.sender === row.sender && edited.room === row.room && row.sender !== '';
     if (!own || room === undefined || isRedacted(store, edited.event)) return this.#drop(row, 'silent');
-    const line = hear(this.#world, row, room);
+    const line = hear(this.#world, row, room, edited);
     if (line === undefined) return this.#drop(row, 'silent');
     const earlier = editsOf(store, edited.event).filter(({ seq }) => seq < row.seq);
     const thread = edited.thread ?? undefined;
@@ -143,10 +141,9 @@ export class Work {
     const found = findRoom(this.#world.store, room);
     return found === undefined || found.left || found.encrypted ? undefined : found;
   }
-  #drop(row: InboxRow, state: 'silent' | 'withdrawn', also: () => void = () => undefined): Handled {
+  #drop(row: InboxRow, state: 'silent' | 'withdrawn'): Handled {
     const { store } = this.#world;
     store.transaction(() => {
-      also();
       finishIncoming(store, row.seq, state);
       eraseIncoming(store, row.event);
     });

@@ -22,6 +22,8 @@ export interface Room {
   readonly direct: boolean;
   /** Thread root, when the line stands in one. */
   readonly thread?: string;
+  /** What a line for the bot begins with, where one has to. */
+  readonly prefix?: string;
 }
 /** A car's facts at one moment; never altered. */
 export interface Revision {
@@ -36,8 +38,10 @@ export interface Revision {
   readonly facts: Facts;
   /** The revision in which the ride heights and scale readings were taken. */
   readonly measuredIn: number | undefined;
-  /** Of an undo: the oldest revision that it took back; all since then are taken back with it. */
+  /** Of an undo: a revision that it took back; all since then are taken back with it, each with its whole line. */
   readonly undoes: number | undefined;
+  /** In a history, of a line that was edited: the same for all that the line and its edits made. */
+  readonly line?: string;
 }
 export interface CarView {
   readonly id: number;
@@ -108,5 +112,7 @@ export interface Context {
   readonly now: number;
   readonly garage: Garage;
   readonly conversation: Conversation;
+  /** The line may speak of the bot, not to it: it is answered, and what it would change is offered, never done. */
+  readonly remark?: true;
   readonly calculator: Calculator;
 }

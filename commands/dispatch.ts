@@ -67,7 +67,8 @@ async function runLine(line: string, context: Context): Promise<Outcome> {
   const suggested = isStop(reading) ? undefined : suggestion(reading, context);
   if (suggested !== undefined) reading = read(suggested, setting);
   if (isStop(reading)) return { answer: stopped(reading) };
-  const outcome = await run(reading, line, context);
+  const ran = await run(reading, line, context);
+  const outcome = context.remark && ran.changes?.length ? offer(reading, context) : ran;
   return { ...outcome, answer: { ...outcome.answer, echoes: [...reading.echoes, ...outcome.answer.echoes] } };
 }
 /** `why` alone, after a number: of that number, as the answer itself suggested. */

@@ -1,7 +1,7 @@
 /** What a line tells, laid over a car's facts: for good (`set`), or for one answer (`try`, `with`). */
 
 import type { Fact, Facts, Told } from '../core/car.js';
-import { type Entry, type Evidence, halfWidth, isRefusal, type Value } from '../core/catalog.js';
+import { type Entry, type Evidence, halfWidth, isRefusal, isWorkedOut, type Value } from '../core/catalog.js';
 import { nameAt, pathAt, type Situation } from '../core/engine.js';
 import { tireSize } from '../core/inputs/tires.js';
 import { wheelSize } from '../core/inputs/wheels.js';
@@ -151,7 +151,9 @@ function carryOn(from: Situation, told: readonly Altered[], facts: Map<string, F
   for (const [path, before] of from.facts) {
     const node = catalog.node(path);
     if (!node.entry.state || told.some((one) => one.path === path)) continue;
-    const figure = catalog.entries.find((one) => one.carriesOn === node.entry);
+    // A told result, and a state that says it itself, is what it has become; another state has a figure for it.
+    const carriesItself = isWorkedOut(node.entry) || node.entry.carries.length > 0;
+    const figure = carriesItself ? node.entry : catalog.entries.find((one) => one.carriesOn === node.entry);
     const became = figure ? numbers.number(pathAt(node.place, figure)) : undefined;
     const one = { path, place: node.place, entry: node.entry, before };
     if (figure === undefined || became === undefined || isRefusal(became)) {
@@ -173,7 +175,7 @@ function carriedOn(source: string): string {
   return before === null ? `${source}~1` : `${source.slice(0, before.index)}~${Number(before[1]) + 1}`;
 }
 /** The car with the told facts that are not states, still measured as it was. */
-function withoutStates(from: Situation, told: readonly Altered[]): Required<Situation> {
+function withoutStates(from: Situation, told: readonly Altered[]): Required<Pick<Situation, 'facts' | 'then'>> {
   const facts = new Map(from.facts);
   for (const { path, entry, after } of told) if (!entry.state && after) facts.set(path, after);
   return { facts, then: asOfThen(from.then ?? from.facts, facts) };

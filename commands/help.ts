@@ -11,9 +11,11 @@ import { isStop, type Reading } from './reading.js';
 import { read } from './resolve.js';
 import { settingOf } from './setting.js';
 import { bare, sentence, valueToType, writing } from './show/amount.js';
+import { typed } from './show/typed.js';
 
-/** A line that can be typed stands by itself, two spaces in: how a test finds them, and how a phone sets them off. */
-const typed = (line: string): string => `  ${line}`;
+/** Lines that can be typed stand by themselves, two spaces in: how a test finds them, and how a phone sets them off. */
+const typedLines = (lines: readonly string[], { room }: Pick<Context, 'room'>): string =>
+  lines.map((line) => `  ${typed(line, room)}`).join('\n');
 /** What can be typed of a help text: lines that stand together are one message, each suggestion is one. */
 export const messagesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly string[] => {
   const messages: string[] = [];
@@ -38,7 +40,7 @@ const firstLines: readonly string[] = [
   'save my car parsnip 2640 lb 52.5% front',
 ];
 
-function index(commands: readonly Command[]): Outcome {
+function index(commands: readonly Command[], context: Context): Outcome {
   const words = (group: Command['group']) =>
     commands
       .filter((one) => one.group === group)
@@ -47,8 +49,8 @@ function index(commands: readonly Command[]): Outcome {
   return {
     answer: answer('told', 'Say it as to a clubmate. Lines that work:', {
       notes: [
-        firstLines.map(typed).join('\n'),
-        `help WORD tells more. Verbs: ${words('verb')}.`,
+        typedLines(firstLines, context),
+        `${typed('help WORD', context.room)} tells more. Verbs: ${words('verb')}.`,
         `Topics: ${words('topic')}.`,
         `And: ${words('house')}.`,
       ],
@@ -60,9 +62,9 @@ function index(commands: readonly Command[]): Outcome {
   };
 }
 
-function ofCommand(command: Command): Answer {
+function ofCommand(command: Command, context: Context): Answer {
   const also = command.also.length === 0 ? [] : [`Also: ${command.also.join(', ')}.`];
-  const lines = command.examples.map(({ line, does }) => `${line.split('\n').map(typed).join('\n')}\n${does}`);
+  const lines = command.examples.map(({ line, does }) => `${typedLines(line.split('\n'), context)}\n${does}`);
   return answer('told', `${command.word}: ${command.summary}`, { notes: [...lines, ...also] });
 }
 
@@ -122,7 +124,7 @@ function ofEntry(entry: Entry, context: Context): Answer {
     const typical = entry.typical ? [`Typical: ${range(entry.typical.range)}, ${entry.typical.of}.`] : [];
     const formula = entry.formula === undefined ? [] : [`${entry.symbol ?? 'it'} = ${entry.formula}`];
     return answer('told', `${sentence(entry.name)}: worked out, not told`, {
-      notes: [lines.map(typed).join('\n'), `Words: ${words}.`, ...typical, ...formula, `In print: ${entry.source ?? 'by definition'}.`],
+      notes: [typedLines(lines, context), `Words: ${words}.`, ...typical, ...formula, `In print: ${entry.source ?? 'by definition'}.`],
       cautions,
     });
   }
@@ -131,7 +133,7 @@ function ofEntry(entry: Entry, context: Context): Answer {
   const lines = value === undefined ? [name] : question ? [] : [`set ${name} ${value}`, `try ${name} ${value}`, name];
   const figures = readBy(entry, place);
   const notes = [
-    ...(lines.length > 0 ? [lines.map(typed).join('\n')] : []),
+    ...(lines.length > 0 ? [typedLines(lines, context)] : []),
     ...(entry.measure === undefined ? [] : [`Measure: ${entry.measure}`]),
     `Words: ${words}.`,
     ...(entry.options ? [`One of: ${entry.options.join(', ')}.`] : []),
@@ -153,7 +155,7 @@ function measuring(entry: Entry, context: Context): Answer {
       entry.measure,
       ...(value === undefined || entry.scope === 'question'
         ? []
-        : [`Then tell it:\n${typed(`set ${name} ${value}${entry.told ? ' measured' : ''}`)}`]),
+        : [`Then tell it:\n${typedLines([`set ${name} ${value}${entry.told ? ' measured' : ''}`], context)}`]),
     ],
     cautions: entry.caution === undefined ? [] : [entry.caution],
   });
@@ -184,9 +186,9 @@ function ofWord(text: string, commands: readonly Command[], context: Context): O
   }
   const command = commands.find(({ word, also }) => word === text || also.includes(text));
   const entry = entryOf(text, context, true);
-  if (command && (command.group !== 'topic' || !entry)) return { answer: ofCommand(command) };
+  if (command && (command.group !== 'topic' || !entry)) return { answer: ofCommand(command, context) };
   if (command && entry) {
-    const [one, two] = [ofCommand(command), ofEntry(entry, context)];
+    const [one, two] = [ofCommand(command, context), ofEntry(entry, context)];
     return { answer: { ...one, notes: [...one.notes, `${two.headline}.`, ...two.notes], cautions: two.cautions } };
   }
   const figure = entryOf(text, context, false);
@@ -218,7 +220,7 @@ export function teachers(all: () => readonly Command[]): readonly [help: Command
     changes: false,
     run(reading: Reading, context) {
       const text = (reading.names.join(' ') || reading.rest).trim().toLowerCase().replace(/\?+$/, '');
-      return text === '' ? index(all()) : ofWord(text, all(), context);
+      return text === '' ? index(all(), context) : ofWord(text, all(), context);
     },
   };
   const words: Command = {

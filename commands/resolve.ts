@@ -13,7 +13,7 @@ import type { Setting } from './language/setting.js';
 import type { Asked } from './language/spoken.js';
 import { longestLine, tidy } from './language/tidy.js';
 import { plainer } from './language/turns.js';
-import { asksToFind, needsToHave, verbOf } from './language/verb.js';
+import { asksToFind, needsToHave, type VerbFound, verbOf } from './language/verb.js';
 import { vocabularyOf } from './language/vocabulary.js';
 import { type Item, isStop, type Reading, type Stop } from './reading.js';
 import { mostDigits, scan, type Token } from './scan.js';
@@ -63,9 +63,25 @@ function sure(got: Reading | Stop, setting: Setting): Reading | Stop {
   }
   return got.line === undefined || reads(got.line) ? got : { ...got, line: 'help' };
 }
-function readPlain(text: string, setting: Setting): Reading | Stop {
-  const tokens = scan(text);
+/** `history?`, `units ?`: a question mark behind a command is no name, and none of its text; of a text it is a part when it stands apart (`prefix ?`). */
+function unquestioned(
+  text: string,
+  tokens: readonly Token[],
+  { command, from }: VerbFound,
+): { readonly text: string; readonly tokens: readonly Token[] } {
+  const last = tokens.findLastIndex((token) => !(token.is === 'mark' && token.text === '?'));
+  const mark = tokens[last + 1];
+  const whole = { text, tokens };
+  if (mark === undefined || command === undefined || from === 0 || last + 1 < from) return whole;
+  const behindWord = last + 1 === from;
+  if (command.takes === 'text' ? !behindWord || text[mark.at - 1] === ' ' : command.takes === 'items' && !behindWord) return whole;
+  return { text: text.slice(0, mark.at).trimEnd(), tokens: tokens.slice(0, last + 1) };
+}
+function readPlain(typed: string, setting: Setting): Reading | Stop {
+  const scanned = scan(typed);
   const vocabulary = vocabularyOf(setting.catalog);
+  const found = verbOf(scanned, setting, vocabulary);
+  const { text, tokens } = unquestioned(typed, scanned, found);
   const needed = needsToHave(tokens);
   if (needed !== undefined && setting.commands.some(({ word }) => word === 'find')) {
     const goal = readItems(
@@ -74,7 +90,6 @@ function readPlain(text: string, setting: Setting): Reading | Stop {
     );
     if (!isStop(goal)) return { ...goal, sides: withSought(goal.sides, soughtIn(tokens, needed, text, setting)) };
   }
-  const found = verbOf(tokens, setting, vocabulary);
   const { command, from } = found;
   const rest = restOf(text, tokens, from);
   const echoes = found.echo ? [found.echo] : [];

@@ -21,6 +21,8 @@ export const dimensions = {
   torque: { unit: 'N m', base: [1, 2, -2, 0] },
   rollStiffness: { unit: 'N m/rad', base: [1, 2, -2, 0] },
   power: { unit: 'W', base: [1, 2, -3, 0] },
+  powerPerMass: { unit: 'W/kg', base: [0, 2, -3, 0] },
+  energy: { unit: 'J', base: [1, 2, -2, 0] },
   dampingRate: { unit: 'N s/m', base: [1, 0, -1, 0] },
   volume: { unit: 'm^3', base: [0, 3, 0, 0] },
   temperature: { unit: 'K', base: [0, 0, 0, 1] },

@@ -1,7 +1,7 @@
 /** The engine: compiles the catalogs once, and evaluates cars. */
-export { type Catalog, compile, type Node } from './engine/compile.js';
+export { type Catalog, compile, type Node, type NodeWay } from './engine/compile.js';
 export type { Doubt } from './engine/errors.js';
-export { type Evaluation, evaluate, type Share, type Status } from './engine/evaluate.js';
+export { type Contradicted, catalogFor, type Evaluation, evaluate, type Share, type Status, withoutFacts } from './engine/evaluate.js';
 export type { Overridden } from './engine/overridden.js';
 export { nameAt, nameAtAll, pathAt, placesOf } from './engine/places.js';
 export { type Probe, probe } from './engine/probe.js';

@@ -16,6 +16,7 @@ import * as preloadFigures from './figures/preload.js';
 import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
 import * as rideFigures from './figures/rideAxles.js';
+import * as rideTravelFigures from './figures/rideTravel.js';
 import * as rollFigures from './figures/roll.js';
 import * as spinFigures from './figures/spin.js';
 import * as springsFigures from './figures/springs.js';
@@ -26,6 +27,7 @@ import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
 import * as tractionFigures from './figures/traction.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
+import * as wheelRateFigures from './figures/wheelRates.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
 import * as axleInputs from './inputs/axles.js';
@@ -35,6 +37,7 @@ import * as drivelineInputs from './inputs/driveline.js';
 import * as engineInputs from './inputs/engine.js';
 import * as gearingInputs from './inputs/gearing.js';
 import * as gripInputs from './inputs/grip.js';
+import * as layoutInputs from './inputs/layout.js';
 import * as linkInputs from './inputs/links.js';
 import * as massInputs from './inputs/mass.js';
 import * as pressureInputs from './inputs/pressure.js';
@@ -46,6 +49,7 @@ import * as wheelInputs from './inputs/wheels.js';
 
 type Subject = Readonly<Record<string, unknown>>;
 const subjects: readonly Subject[] = [
+  layoutInputs,
   massInputs,
   springsInputs,
   rideInputs,
@@ -71,6 +75,8 @@ const subjects: readonly Subject[] = [
   massFigures,
   springsFigures,
   rideFigures,
+  wheelRateFigures,
+  rideTravelFigures,
   travelFigures,
   standingFigures,
   loadFigures,
@@ -91,17 +97,21 @@ const subjects: readonly Subject[] = [
   linkFigures,
 ];
 
-/** The entries that the subjects export, subject by subject, each in the order of its file. Throws when two entries have one path. */
+/**
+ * The entries that the subjects export, subject by subject, each in the order of its file; one that a second file passes on counts once.
+ * Throws when two entries have one path.
+ */
 export function entriesOf(given: readonly Subject[]): readonly Entry[] {
   const found = given.flatMap((subject) =>
     [...new Set(Object.values(subject).filter(isEntry))].filter((entry) => entry.kind !== 'place').sort((a, b) => a.order - b.order),
   );
   const byPath = new Map<string, Entry>();
   for (const entry of found) {
-    if (byPath.has(entry.path)) throw new Error(`two entries are called ${entry.path}`);
+    const other = byPath.get(entry.path);
+    if (other && other !== entry) throw new Error(`two entries are called ${entry.path}`);
     byPath.set(entry.path, entry);
   }
-  return found;
+  return [...byPath.values()];
 }
 
 export const entries = entriesOf(subjects);

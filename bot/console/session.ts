@@ -3,6 +3,7 @@ import { type Answer, answer } from '../../commands/answer.js';
 import { exportMember } from '../store/export.js';
 import { recordMembership } from '../store/memberships.js';
 import { enterRoom } from '../store/rooms.js';
+import { withoutPrefix } from '../work/addressed.js';
 import type { World } from '../work/world.js';
 import type { Work } from '../work.js';
 import { writeFile } from './files.js';
@@ -90,7 +91,7 @@ export class Session {
     const { prefix, store, now } = this.#world;
     const room = this.#room === 'club' ? clubRoom : directRoom(this.#as);
     // In the console every line is for the bot: what a prefix says in a room goes without saying.
-    const text = this.#room === 'direct' || line.startsWith(prefix) ? line : `${prefix}${line}`;
+    const text = this.#room === 'direct' || withoutPrefix(line, prefix) !== undefined ? line : `${prefix}${line}`;
     const { reply, rendered } = await this.#work.ask({ member: this.#as, room, text });
     const files: string[] = [];
     if (rendered?.chart !== undefined) files.push(writeFile(this.#folder, 'chart', 'png', rendered.chart.png));

@@ -53,19 +53,27 @@ function noteBlock(note: string, width: number): Block {
 const proseBlocks = (texts: readonly string[], width: number, kind: 'prose' | 'caution' = 'prose'): Block[] =>
   texts.map((text) => block(kind, wrapped(oneLine(text), width)));
 
-function choiceBlock(choices: readonly Choice[], from: number, width: number): Block[] {
-  const lines = choices.flatMap(({ label }, at) => {
+/** A label that can be typed as it stands is shown with what a line has to begin with here; others are picked by their number alone. */
+const shownLabel = ({ label, line }: Choice, prefix: string): string => {
+  const text = oneLine(label);
+  return text === oneLine(line) ? `${prefix}${text}` : text;
+};
+function choiceBlock(choices: readonly Choice[], { from, width, prefix }: Sizes): Block[] {
+  const lines = choices.flatMap((choice, at) => {
     const number = `${from + at} `;
-    return wrapped(number + oneLine(label), width, ' '.repeat(number.length));
+    return wrapped(number + shownLabel(choice, prefix), width, ' '.repeat(number.length));
   });
   return lines.length === 0 ? [] : [block('choices', lines)];
 }
+/** A suggestion may be the beginning of its line: `why` alone, after a number, is of that number. */
+const shownNext = (choice: Choice, prefix: string): string =>
+  choice.line.startsWith(`${choice.label} `) ? `${prefix}${oneLine(choice.label)}` : shownLabel(choice, prefix);
 /** `1 why   2 compare front   3 draw`: as many as two lines hold. */
-function nextBlock(next: readonly Choice[], from: number, width: number): { blocks: Block[]; shown: Choice[] } {
+function nextBlock(next: readonly Choice[], from: number, { width, prefix }: Sizes): { blocks: Block[]; shown: Choice[] } {
   const lines: string[] = [];
   const shown: Choice[] = [];
   for (const choice of next) {
-    const item = `${from + shown.length} ${oneLine(choice.label)}`;
+    const item = `${from + shown.length} ${shownNext(choice, prefix)}`;
     const longer = lines.length === 0 ? item : `${lines.at(-1)}   ${item}`;
     if (columnsOf(item) > width) {
       // The one line that would work is worth several; what is only a suggestion is not.
@@ -109,8 +117,11 @@ export interface Sizes {
   readonly ownMore: boolean;
   /** Suggestions are for a message of one line: under several answers they would be noise. */
   readonly suggest: boolean;
+  /** What a line begins with where it is read. */
+  readonly prefix: string;
 }
-function parts(answer: Answer, { width, from }: Sizes) {
+function parts(answer: Answer, sizes: Sizes) {
+  const { width } = sizes;
   const body: Block[] = [
     ...(answer.rows.length > 0 ? [rowsBlock(tableLines(answer.rows, answer.columns, width))] : []),
     ...(answer.continued === undefined ? [] : [rowsBlock(answer.continued.map((l) => [clean(l)]))]),
@@ -126,15 +137,15 @@ function parts(answer: Answer, { width, from }: Sizes) {
       ...proseBlocks(cautions, width, 'caution'),
       ...proseBlocks(reference === undefined || answer.headline.includes(reference) ? [] : [`Reference to quote: ${reference}`], width),
     ],
-    choices: choiceBlock(answer.choices, from, width),
+    choices: choiceBlock(answer.choices, sizes),
   };
 }
 
 /** What a caution warns of, without what to do about it, which `more` has: `Caution: A compressed spring can kill.` */
-function shortened(caution: Block, width: number): Block {
+function shortened(caution: Block, { width, prefix }: Sizes): Block {
   const text = caution.lines.join(' ');
   const end = /(?<=^.{12,}?)[:.;](?=\s)/u.exec(text)?.index;
-  const short = end === undefined ? caution : block('caution', wrapped(`${text.slice(0, end)}: more`, width));
+  const short = end === undefined ? caution : block('caution', wrapped(`${text.slice(0, end)}: ${prefix}more`, width));
   return short.lines.length < caution.lines.length ? short : caution;
 }
 
@@ -144,13 +155,13 @@ function shortened(caution: Block, width: number): Block {
  * least, if there are so many), and one line of suggestions where rows are still seen.
  */
 export function layOut(answer: Answer, sizes: Sizes): Page {
-  const { room, width, from } = sizes;
+  const { room, from } = sizes;
   const { body, echoes, assumptions, cautions, choices } = parts(answer, sizes);
   const base = { kind: answer.kind, headline: cut(oneLine(answer.headline)) };
   const whole = [...body, ...echoes, ...assumptions, ...cautions, ...choices];
   const suggested = (left: number) => {
     const none = { blocks: [], shown: [] };
-    const next = sizes.suggest ? nextBlock(answer.next, from + answer.choices.length, width) : none;
+    const next = sizes.suggest ? nextBlock(answer.next, from + answer.choices.length, sizes) : none;
     return count(next.blocks) <= left ? next : none;
   };
   if (count(whole) <= room) {
@@ -168,7 +179,7 @@ export function layOut(answer: Answer, sizes: Sizes): Page {
       left -= shown.lines.length;
     }
   };
-  keep(cautions, 1, (c) => shortened(c, width));
+  keep(cautions, 1, (c) => shortened(c, sizes));
   keep(echoes, 3);
   keep(assumptions, 3);
   const next = count(body) <= left ? suggested(0) : suggested(Math.min(1, left - 4));

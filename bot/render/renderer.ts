@@ -16,8 +16,9 @@ export function createRenderer(draughtsman: Pick<Draughtsman, 'draw'>, log: Log)
         : answer(rest.kind, rest.headline, { ...rest, notes: [...rest.notes, `The picture could not be drawn. ${chart.words}`] }),
     ),
   });
-  return async (reply) => {
-    const { chart, ...bodies } = renderReply(reply);
+  return async (reply, { room }) => {
+    const options = { prefix: room.prefix };
+    const { chart, ...bodies } = renderReply(reply, options);
     if (chart === undefined) return bodies;
     try {
       const { png, width, height } = await draughtsman.draw(chart);
@@ -25,7 +26,7 @@ export function createRenderer(draughtsman: Pick<Draughtsman, 'draw'>, log: Log)
     } catch (problem) {
       if (!(problem instanceof ApartError)) throw problem;
       log.error({ err: problem }, 'a chart could not be drawn');
-      const { chart: _, ...said } = renderReply(withoutPicture(reply));
+      const { chart: _, ...said } = renderReply(withoutPicture(reply), options);
       return said;
     }
   };

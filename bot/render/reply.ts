@@ -14,6 +14,8 @@ const longestMessage = 40_000;
 
 export interface RenderOptions {
   readonly width?: number;
+  /** What a line for the bot has to begin with where the reply is read: suggested lines are shown with it. */
+  readonly prefix?: string | undefined;
 }
 export interface Rendered {
   /** Plain text, complete alone. Empty for silence. */
@@ -53,10 +55,10 @@ function withoutSecondCharts(answers: readonly Answer[]): { answers: Answer[]; c
   };
 }
 /** The reply in pages, before it becomes text of one kind or another. */
-export function laidOut(reply: Pick<Reply, 'answers'>, { width = phoneColumns }: RenderOptions = {}): Laid {
+export function laidOut(reply: Pick<Reply, 'answers'>, { width = phoneColumns, prefix = '' }: RenderOptions = {}): Laid {
   const { answers, chart } = withoutSecondCharts(reply.answers);
   const alone = answers.length === 1;
-  const common = { width, ownMore: alone, suggest: alone };
+  const common = { width, ownMore: alone, suggest: alone, prefix };
   const room = alone ? [pageLines] : shares(answers.map((a) => linesOf(a, { ...common, from: 1, room: 0 })));
   const pages: Page[] = [];
   let from = 1;
@@ -77,8 +79,8 @@ const restOf = ({ headline, rest }: Page, alone: boolean, width: number): string
   rest.length === 0 ? [] : [...(alone ? [] : wrapped(headline, width)), ...rest];
 
 /** The line that tells of what was kept back. */
-export const moreLine = (rest: readonly string[]): string | undefined =>
-  rest.length === 0 ? undefined : `more: ${rest.length} ${rest.length === 1 ? 'line' : 'lines'}`;
+export const moreLine = (rest: readonly string[], prefix = ''): string | undefined =>
+  rest.length === 0 ? undefined : `${prefix}more: ${rest.length} ${rest.length === 1 ? 'line' : 'lines'}`;
 
 const unwrapped = (lines: readonly string[]): string => lines.map((l) => l.trim()).join(' ');
 function blocksHtml(blocks: readonly Block[], more: string | undefined): string {
@@ -97,7 +99,7 @@ function blocksHtml(blocks: readonly Block[], more: string | undefined): string 
     else if (kind === 'caution') paragraph.push(`<strong>${shown(unwrapped(lines))}</strong>`);
     else paragraph.push(shown(unwrapped(lines)));
   }
-  if (more !== undefined) paragraph.push(`<em>${more}</em>`);
+  if (more !== undefined) paragraph.push(`<em>${escapeHtml(more)}</em>`);
   close();
   return out.join('');
 }
@@ -106,13 +108,16 @@ const pageHtml = (page: Page, more: string | undefined): string =>
 const pageText = ({ headline, blocks }: Page): string => [headline, ...blocks.flatMap((b) => b.lines)].map(defang).join('\n');
 
 /** A message that is too large keeps its first answers; the others are there for `more`. */
-function bodies({ pages, rest }: Laid, width: number): { body: string; html: string; rest: readonly string[]; shown: number } {
+function bodies(
+  { pages, rest }: Laid,
+  { width = phoneColumns, prefix }: RenderOptions,
+): { body: string; html: string; rest: readonly string[]; shown: number } {
   for (let shown = pages.length; ; shown--) {
     const hidden = pages
       .slice(shown)
       .flatMap((p) => [...wrapped(p.headline, width), ...p.blocks.flatMap((b) => (b.kind === 'choices' ? [] : b.lines)), ...p.rest]);
     const kept = shown === pages.length ? rest : [...pages.slice(0, shown).flatMap((p) => restOf(p, false, width)), ...hidden];
-    const more = moreLine(kept);
+    const more = moreLine(kept, prefix);
     const visible = pages.slice(0, shown);
     const body = [visible.map(pageText).join('\n\n'), ...(more === undefined ? [] : [more])].join('\n');
     const html = visible.map((p, at) => pageHtml(p, at === visible.length - 1 ? more : undefined)).join('');
@@ -127,7 +132,7 @@ function bodies({ pages, rest }: Laid, width: number): { body: string; html: str
 export function renderReply(reply: Pick<Reply, 'answers'>, options: RenderOptions = {}): Rendered {
   if (reply.answers.length === 0) return { body: '', html: '', rest: [], choices: [] };
   const laid = laidOut(reply, options);
-  const { body, html, rest, shown } = bodies(laid, options.width ?? phoneColumns);
+  const { body, html, rest, shown } = bodies(laid, options);
   const choices = laid.pages.slice(0, shown).flatMap((p) => p.choices);
   return { body, html, rest: rest.map(clean), choices, ...(laid.chart === undefined ? {} : { chart: laid.chart }) };
 }

@@ -21,9 +21,17 @@ export interface Talk extends Conversation {
   readonly thread: string;
   /** Where the cars stood when the choices were offered. */
   readonly heads: readonly Head[];
-  /** Whether the asker's next line may still answer it. */
-  readonly open: boolean;
   readonly at: number;
+  /** Where it stands among what was said: the place in the inbox of the line that was answered, or of the edit that made it a line for the bot. */
+  readonly place: number;
+}
+/** A line, or the line that an edit belongs to. */
+export interface Spot {
+  readonly asker: string;
+  readonly room: string;
+  /** Empty: not in a thread. */
+  readonly thread: string;
+  readonly place: number;
 }
 interface Row {
   readonly command: string;
@@ -34,8 +42,8 @@ interface Row {
   readonly trial: string | null;
   readonly choices: string;
   readonly heads: string;
-  readonly open: number;
   readonly at: number;
+  readonly place: number;
 }
 const lines = z.array(z.string());
 const choices = z.array(z.strictObject({ label: z.string(), line: z.string() })) satisfies z.ZodType<readonly Choice[]>;
@@ -49,27 +57,34 @@ const fact = z.strictObject({
 });
 const trial = z.strictObject({ car: z.number(), head: z.number(), line: z.string(), facts: z.array(z.tuple([z.string(), fact])) });
 
-const columns = 'command, asker, room, thread, rest, trial, choices, heads, open, at';
+/** What was silent at first has lost its content: it was answered where it was first edited into a line for the bot. */
+const answered = `SELECT told.*, CASE WHEN line.content IS NOT NULL THEN line.seq ELSE
+    (SELECT min(edit.seq) FROM inbox AS edit WHERE edit.target = told.command AND edit.kind = 'edit' AND edit.state IN ('answered', 'failed'))
+  END AS place FROM conversations AS told JOIN inbox AS line ON line.event = told.command`;
 const on = prepared((db) => ({
-  leave: db.prepare<[Omit<Row, 'open'>]>(
+  leave: db.prepare<[Omit<Row, 'place'>]>(
     `INSERT INTO conversations (command, asker, room, thread, rest, trial, choices, heads, open, at)
      VALUES (@command, @asker, @room, @thread, @rest, @trial, @choices, @heads, 1, @at)
-     ON CONFLICT (command) DO UPDATE SET rest = excluded.rest, trial = excluded.trial, choices = excluded.choices, heads = excluded.heads, open = 1, at = excluded.at`,
+     ON CONFLICT (command) DO UPDATE SET rest = excluded.rest, trial = excluded.trial, choices = excluded.choices, heads = excluded.heads, at = excluded.at`,
   ),
-  newest: db.prepare<[string, string, string], Row>(
-    `SELECT ${columns} FROM conversations WHERE asker = ? AND room = ? AND thread = ? ORDER BY seq DESC LIMIT 1`,
+  before: db.prepare<[Spot], Row>(
+    `SELECT * FROM (${answered} WHERE told.asker = @asker AND told.room = @room AND told.thread = @thread)
+     WHERE place < @place ORDER BY seq DESC LIMIT 1`,
   ),
-  of: db.prepare<[string], Row>(`SELECT ${columns} FROM conversations WHERE command = ?`),
-  close: db.prepare<[string, string, string]>('UPDATE conversations SET open = 0 WHERE asker = ? AND room = ? AND thread = ? AND open = 1'),
-  all: db.prepare<[string], Row>(`SELECT ${columns} FROM conversations WHERE asker = ? ORDER BY seq`),
+  of: db.prepare<[string], Row>(`SELECT * FROM (${answered} WHERE told.command = ?) WHERE place IS NOT NULL`),
+  said: db.prepare<[Spot & { after: number; by: string | null }], { n: number }>(
+    `SELECT EXISTS (SELECT 1 FROM inbox WHERE room = @room AND kind = 'message' AND coalesce(thread, '') = @thread
+       AND seq > @after AND seq < @place AND (@by IS NULL OR sender = @by)) AS n`,
+  ),
+  all: db.prepare<[string], Omit<Row, 'place'>>('SELECT * FROM conversations WHERE asker = ? ORDER BY seq'),
   erase: db.prepare<[string]>('DELETE FROM conversations WHERE command = ?'),
   old: db.prepare<[number]>('DELETE FROM conversations WHERE at < ?'),
   forget: db.prepare<[string]>('DELETE FROM conversations WHERE asker = ?'),
 }));
-const talk = (row: Row): Talk => {
+const talk = (row: Omit<Row, 'place'>): Omit<Talk, 'place'> => {
   const tried = row.trial === null ? undefined : trial.parse(JSON.parse(row.trial));
   return {
-    ...{ command: row.command, asker: row.asker, room: row.room, thread: row.thread, open: row.open === 1, at: row.at },
+    ...{ command: row.command, asker: row.asker, room: row.room, thread: row.thread, at: row.at },
     rest: lines.parse(JSON.parse(row.rest)),
     ...(tried ? { trial: { ...tried, facts: new Map(tried.facts) } } : {}),
     choices: choices.parse(JSON.parse(row.choices)),
@@ -77,7 +92,7 @@ const talk = (row: Row): Talk => {
   };
 };
 /** Takes the place of what the same command left before, when it was edited. */
-export function leaveTalk(store: Store, it: Omit<Talk, 'open'>): void {
+export function leaveTalk(store: Store, it: Omit<Talk, 'place'>): void {
   on(store).leave.run({
     ...{ command: it.command, asker: it.asker, room: it.room, thread: it.thread, at: it.at },
     rest: JSON.stringify(it.rest),
@@ -86,16 +101,13 @@ export function leaveTalk(store: Store, it: Omit<Talk, 'open'>): void {
     heads: JSON.stringify(it.heads.map(({ car, head }) => ({ car, head }))),
   });
 }
-export const newestTalk = (store: Store, asker: string, room: string, thread: string): Talk | undefined => {
-  const row = on(store).newest.get(asker, room, thread);
-  return row && talk(row);
-};
-export const talkOf = (store: Store, command: string): Talk | undefined => {
-  const row = on(store).of.get(command);
-  return row && talk(row);
-};
-/** The asker said something else. */
-export const closeTalk = (store: Store, asker: string, room: string, thread: string): void => void on(store).close.run(asker, room, thread);
+const placed = (row: Row | undefined): Talk | undefined => row && { ...talk(row), place: row.place };
+/** The asker's newest before a line, in its room and thread. */
+export const talkBefore = (store: Store, spot: Spot): Talk | undefined => placed(on(store).before.get(spot));
+export const talkOf = (store: Store, command: string): Talk | undefined => placed(on(store).of.get(command));
+/** Whether anything was said between a place and the line, in its room and thread: by anybody but the bot, or by one member. */
+export const wasSaidBetween = (store: Store, after: number, spot: Spot, by?: string): boolean =>
+  on(store).said.get({ ...spot, after, by: by ?? null })?.n === 1;
 export const eraseTalk = (store: Store, command: string): void => void on(store).erase.run(command);
 export const eraseTalksBefore = (store: Store, before: number): void => void on(store).old.run(before);
 export const holder: Holder = {

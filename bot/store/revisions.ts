@@ -37,6 +37,7 @@ const on = prepared((db) => ({
      VALUES (@id, @car, @parent, @at, @by, @why, @facts, @measured_in, @undoes, @cause,
        (SELECT coalesce(max(step), 0) + 1 FROM revisions WHERE car = @car AND cause = @cause))`,
   ),
+  by: db.prepare<[string], { id: number; parent: number | null }>('SELECT id, parent FROM revisions WHERE cause = ? ORDER BY id'),
   remove: db.prepare<[number]>('DELETE FROM revisions WHERE id = ?'),
   find: db.prepare<[number], Row>(`SELECT ${columns} FROM revisions AS r WHERE r.id = ?`),
   seen: db.prepare<[Sight & { id: number }], Row>(
@@ -117,6 +118,11 @@ export const carsSeen = (store: Store, asker: string, room: string): readonly Ca
       ...{ id: row.car, owner: row.owner, ownerName: row.owner_name, name: row.name, shared: true },
       head: momentOf(forOthers(row)),
     }));
+/** Oldest first. For the bot's own use: not limited to what a member may see. */
+export const revisionsMadeBy = (store: Store, cause: string): readonly { readonly id: number; readonly parent: number | undefined }[] =>
+  on(store)
+    .by.all(cause)
+    .map(({ id, parent }) => ({ id, parent: parent ?? undefined }));
 /** Redaction: the words that made these changes go, the changes stay. */
 export const eraseText = (store: Store, ...causes: readonly string[]): void => {
   for (const cause of causes) on(store).eraseText.run({ cause });

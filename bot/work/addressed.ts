@@ -1,11 +1,13 @@
 /** Which lines are for the bot, and what is asked in them. In a room it keeps silent on all others. */
 import { z } from 'zod';
-import type { Choice } from '../../commands/reading.js';
-import { headOf } from '../store/cars.js';
-import { newestTalk, openFor_ms, type Talk, talkOf } from '../store/conversation.js';
-import type { InboxRow } from '../store/inbox.js';
+import { hello } from '../../commands/house/manners.js';
+import { more } from '../../commands/house/more.js';
+import { asks, type Naming, namingIn } from '../../commands/language/calling.js';
+import type { Talk } from '../store/conversation.js';
+import { editsOf, type InboxRow } from '../store/inbox.js';
 import { findSent } from '../store/outbox.js';
 import type { StoredRoom } from '../store/rooms.js';
+import { bareNumber, chosen, follows, goesOnFrom, type RepliesTo, type Said } from './question.js';
 import type { World } from './world.js';
 
 const relation = z.looseObject({
@@ -20,6 +22,7 @@ const message = z.looseObject({
   'm.mentions': z.looseObject({ user_ids: z.array(z.string()).optional() }).optional(),
   'm.relates_to': relation.optional(),
 });
+type Message = z.infer<typeof message>;
 const edit = z.looseObject({ 'm.new_content': message });
 
 export interface Line {
@@ -29,77 +32,111 @@ export interface Line {
   readonly instead?: string;
   /** Offered when a car stood where it no longer does: a change would not be what was offered. */
   readonly stale?: true;
+  /** It may speak of the bot, not to it: nothing is changed. */
+  readonly remark?: true;
+  /** The answer that it goes on from. */
+  readonly after?: Talk | undefined;
+  /** An edit that is no longer for the bot: what the line changed is taken back, what it asked is closed, and nothing else is done. */
+  readonly unsaid?: true;
 }
 const literally = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** The quoted lines that older clients put before a reply. */
 const withoutQuote = (body: string): string => (body.startsWith('> ') ? body.replace(/^(?:>.*\n)+\n?/, '') : body);
 
+/** How long the prefix is as it was typed: `！` is `!`. Undefined where the line does not begin with it. */
+function typedLength(line: string, prefix: string): number | undefined {
+  let length = 0;
+  for (const character of line) {
+    length += character.length;
+    const begun = line.slice(0, length).normalize('NFKC');
+    if (begun === prefix) return length;
+    if (begun.length >= prefix.length) return undefined;
+  }
+  return undefined;
+}
 /** Without the prefix, on its first line and on any other that has it; undefined where the first has none, or nothing follows it. */
 export function withoutPrefix(body: string, prefix: string): string | undefined {
+  const mark = prefix.normalize('NFKC');
   const lines = body.split('\n').map((line) => line.trim());
-  if (!lines[0]?.startsWith(prefix)) return undefined;
-  const text = lines.map((line) => (line.startsWith(prefix) ? line.slice(prefix.length).trim() : line)).join('\n');
+  if (typedLength(lines[0] ?? '', mark) === undefined) return undefined;
+  const text = lines.map((line) => line.slice(typedLength(line, mark) ?? 0).trim()).join('\n');
   // "!!!" and "!" are said to the room.
-  return text === '' || text.startsWith(prefix) ? undefined : text;
+  return text === '' || typedLength(text, mark) !== undefined ? undefined : text;
 }
-/** Without the bot's name or id, when the line begins with it; `anywhere` when the client says that the bot is meant. */
-export function withoutName(body: string, me: World['me'], anywhere: boolean): string | undefined {
+
+/** How the bot is named in a line, by its name or its id, where it is. */
+export function namedIn(body: string, me: World['me']): Naming | undefined {
   const local = /^@([^:]+):/.exec(me.id)?.[1];
-  const names = [me.id.replace(/^@/, ''), me.name, local]
-    .filter((name) => name !== undefined && name !== '')
-    .map((name) => literally(name ?? ''));
-  const name = `@?(?:${names.join('|')})`;
-  const starting = new RegExp(`^\\s*${name}(?:\\s*[:,]\\s*|\\s+|$)`, 'iu').exec(body);
-  if (starting) return body.slice(starting[0].length).trim();
-  if (!anywhere) return undefined;
-  return body.replace(new RegExp(`(?:^|\\s)${name}(?=[\\s:,.?!]|$)[:,]?`, 'iu'), ' ').trim();
+  const names = [me.id.replace(/^@/, ''), me.name, local].filter((name) => name !== undefined && name !== '');
+  const name = `@?(?:${names.map((one) => literally(one ?? '')).join('|')})(?:['’]s)?`;
+  const found = new RegExp(`(?<![\\p{L}\\p{N}_@-])${name}(?![\\p{L}\\p{N}_]|[.-]\\p{L})`, 'iu').exec(body);
+  return found ? namingIn(body.slice(0, found.index), found[0], body.slice(found.index + found[0].length)) : undefined;
 }
 
-const openTalk = (talk: Talk | undefined, row: InboxRow): Talk | undefined =>
-  talk?.open && talk.choices.length > 0 && row.at - talk.at <= openFor_ms ? talk : undefined;
+/** Of an edit, the relation is the line's: clients leave it out of what they edit. */
+function repliesTo(world: World, line: InboxRow, read: Message | undefined): RepliesTo {
+  if (read === undefined) return 'not known';
+  const relates = read['m.relates_to'];
+  const event = line.thread !== null && relates?.is_falling_back ? undefined : relates?.['m.in_reply_to']?.event_id;
+  if (event === undefined) return 'nothing';
+  const command = findSent(world.store, event)?.command;
+  return command === undefined ? 'somebody else' : { command };
+}
+const contentOf = (row: InboxRow): unknown => (row.content === null ? undefined : JSON.parse(row.content));
 
-/** A bare number: which of the asker's own questions it answers. By reply: the one replied to; else the newest of the room and thread, for ten minutes. */
-function question(world: World, row: InboxRow, repliedTo: string | undefined): Talk | undefined {
-  const answered = repliedTo === undefined ? undefined : findSent(world.store, repliedTo)?.command;
-  if (answered !== undefined) {
-    const talk = talkOf(world.store, answered);
-    return talk !== undefined && talk.asker === row.sender && talk.room === row.room && talk.choices.length > 0 ? talk : undefined;
+/** Reads a message, or the new content of an edit of a message; undefined when it is not for the bot. */
+export function hear(world: World, row: InboxRow, room: StoredRoom, edited?: InboxRow): Line | undefined {
+  const content = contentOf(row);
+  const read = edited === undefined ? message.safeParse(content).data : edit.safeParse(content).data?.['m.new_content'];
+  if (read === undefined) return undefined;
+  const line = edited ?? row;
+  const first = edited === undefined ? read : message.safeParse(contentOf(edited)).data;
+  const earlier = edited === undefined ? [] : editsOf(world.store, edited.event).filter(({ seq }) => seq < row.seq);
+  const said: Said = {
+    ...{ asker: line.sender, room: line.room, thread: line.thread ?? '', place: line.seq, at: line.at },
+    repliesTo: repliesTo(world, line, first),
+    takesBack: edited === undefined ? [] : [edited.event, ...earlier.map(({ event }) => event)],
+  };
+  const heard = read.msgtype === 'm.text' ? lineIn(world, read, said, room) : undefined;
+  // A line whose content is gone may have been for the bot as a reply to it; one that was silent at first was none.
+  const known = first !== undefined || earlier.some(({ state, content }) => state === 'answered' && content !== null);
+  if (heard !== undefined || edited === undefined || edited.state === 'silent' || !known) return heard;
+  return { text: '', unsaid: true };
+}
+
+function lineIn(world: World, read: Message, said: Said, room: StoredRoom): Line | undefined {
+  const prefix = room.prefix ?? world.prefix;
+  const unquoted = withoutQuote(read.body);
+  const body = unquoted.trim();
+  const prefixed = withoutPrefix(body, prefix);
+  const found = namedIn(prefixed ?? body, world.me);
+  // After the prefix, a name that does not lead is part of what is asked.
+  const named = prefixed === undefined || found?.leads ? found : undefined;
+  const toTheBot = typeof said.repliesTo === 'object';
+  // A reply to somebody mentions whom they mentioned: by itself that calls nobody.
+  const mentioned =
+    (read['m.mentions']?.user_ids?.includes(world.me.id) ?? false) && (named !== undefined || said.repliesTo === 'nothing' || toTheBot);
+  const remark = named?.spokenOf === true;
+  const called = prefixed !== undefined || (named?.leads === true && !remark);
+  const meant = called || room.direct || toTheBot || (mentioned && !remark) || (remark && (named.leads || mentioned) && asks(body));
+  // Called by name, and nothing said: greeted, which says what to type.
+  const text = named === undefined ? (prefixed ?? body) : named.text === '' ? hello.word : named.text;
+
+  const number = unquoted === read.body || said.repliesTo !== 'nothing' ? bareNumber(text) : undefined;
+  if (number !== undefined && !remark) {
+    const talk = follows(world, said, called || mentioned);
+    if (talk !== undefined && talk.choices.length > 0)
+      return { ...chosen(world, talk, number, said, room.direct ? '' : prefix), after: talk };
+    // It answers nothing: read as it stands, which changes nothing, where it is plainly said to the bot.
+    return called || room.direct ? { text, after: goesOnFrom(world, said) } : undefined;
   }
-  return openTalk(newestTalk(world.store, row.sender, row.room, row.thread ?? ''), row);
-}
-const bareNumber = (text: string): number | undefined => {
-  const digits = /^\s*(\d{1,2})\s*[.)]?\s*$/.exec(text)?.[1];
-  return digits === undefined ? undefined : Number(digits);
-};
-function chosen(world: World, talk: Talk, number: number): Line {
-  const choice: Choice | undefined = talk.choices[number - 1];
-  if (choice === undefined) {
-    const last = talk.choices.length;
-    const instead = last === 1 ? `There is only 1 to choose: ${talk.choices[0]?.line}` : `There is no ${number}: choose 1 to ${last}.`;
-    return { text: String(number), instead };
+  if (!meant) {
+    const talk = isMore(text) ? follows(world, said, false) : undefined;
+    return talk !== undefined && talk.rest.length > 0 ? { text, after: talk } : undefined;
   }
-  const stale = talk.heads.some(({ car, head }) => headOf(world.store, car) !== head);
-  return { text: choice.line, ...(stale ? { stale } : {}) };
+  if (text === '') return undefined;
+  return { text, ...(remark ? { remark } : {}), after: goesOnFrom(world, said) };
 }
-
-/** Reads a message, or the new content of an edit; undefined when it is not for the bot. */
-export function hear(world: World, row: InboxRow, room: StoredRoom): Line | undefined {
-  const content: unknown = row.content === null ? undefined : JSON.parse(row.content);
-  const read = row.kind === 'edit' ? edit.safeParse(content).data?.['m.new_content'] : message.safeParse(content).data;
-  if (read === undefined || read.msgtype !== 'm.text') return undefined;
-  // An edit's relation is the edit itself.
-  const relates = row.kind === 'edit' ? undefined : read['m.relates_to'];
-  const repliedTo = row.thread !== null && relates?.is_falling_back ? undefined : relates?.['m.in_reply_to']?.event_id;
-  const body = withoutQuote(read.body).trim();
-  const mentioned = read['m.mentions']?.user_ids?.includes(world.me.id) ?? false;
-  const prefixed = withoutPrefix(body, room.prefix ?? world.prefix);
-  const named = prefixed === undefined ? withoutName(body, world.me, mentioned) : undefined;
-  const text = prefixed ?? named ?? body;
-  const number = bareNumber(text);
-  const talk = number === undefined ? undefined : question(world, row, repliedTo);
-  if (number !== undefined && talk !== undefined) return chosen(world, talk, number);
-  const toTheBot = repliedTo !== undefined && number === undefined && findSent(world.store, repliedTo) !== undefined;
-  const meant = prefixed !== undefined || named !== undefined || mentioned || room.direct || toTheBot;
-  return meant && text !== '' ? { text } : undefined;
-}
+/** The one line that needs no call: it asks for the rest of what was just said. */
+const isMore = (text: string): boolean => [more.word, ...more.also].includes(text.toLowerCase().replace(/\s*[.!?]*$/, ''));

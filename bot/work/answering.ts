@@ -3,11 +3,12 @@ import { createHash } from 'node:crypto';
 import { type Answer, answer } from '../../commands/answer.js';
 import type { Reply } from '../../commands/command.js';
 import type { Change } from '../../commands/context.js';
-import { type Edited, withoutLine } from '../../commands/records/edited.js';
+import { type Edited, givenBack, withoutLine } from '../../commands/records/edited.js';
 import { FactsRefused } from '../../commands/records/facts.js';
+import { typed } from '../../commands/show/typed.js';
 import { type Applied, applyChanges, ChangeRefused, Moved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
-import { type Head, leaveTalk, newestTalk, type Talk } from '../store/conversation.js';
+import { eraseTalk, type Head, leaveTalk, type Talk } from '../store/conversation.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
 import { meetMember } from '../store/members.js';
@@ -93,21 +94,24 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
 }
 
-function situationOf(world: World, { row, room, thread, command }: Asked): Situation {
+function situationOf(world: World, { row, room, line, thread, command }: Asked): Situation {
   const { store } = world;
   const name = nameIn(store, room.id, row.sender) ?? /^@([^:]+):/.exec(row.sender)?.[1] ?? row.sender;
   const asker = store.transaction(() => {
     speaks(store, room.id, row.sender, name);
     return meetMember(store, row.sender, name);
   });
-  const talk = newestTalk(store, row.sender, room.id, thread ?? '');
+  const talk = line.after;
+  // In the console every line is for the bot.
+  const prefix = room.direct || world.delivery === 'hand over' ? undefined : (room.prefix ?? world.prefix);
   return {
     event: { id: row.event, line: command, nth: 0 },
     asker,
-    room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }) },
+    room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }), ...(prefix === undefined ? {} : { prefix }) },
     now: world.now(),
     garage: garageFor(store, row.sender, room.id),
     conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
+    ...(line.remark ? { remark: line.remark } : {}),
   };
 }
 async function rendering(world: World, situation: Situation, reply: Reply): Promise<Pick<Computed, 'reply' | 'rendered' | 'state'>> {
@@ -120,20 +124,39 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
     ...{ situation, changes: [], read: [] },
     ...(await rendering(world, situation, plain(answer('refused', sentence)))),
   });
-  if (line.instead !== undefined) return refused(line.instead);
-  let before: Edited = { garage: situation.garage, changes: [], read: [] };
+  const { kinds } = world.store;
+  let before: Edited = { garage: situation.garage, changes: [], read: [], undone: false, entries: [] };
   try {
-    if (takesBack.length > 0) before = withoutLine(situation, `edited: ${line.text}`, world.store.kinds);
+    if (takesBack.length > 0) before = withoutLine(situation, line.unsaid ? 'edited: no longer for me' : `edited: ${line.text}`, kinds);
   } catch (problem) {
     if (!(problem instanceof ChangeRefused)) throw problem;
     return refused(`Your edit was not applied. ${problem.message} The line as first sent stands; send a new one to change more.`);
   }
-  const reply = await world.dispatch(line.text, { ...situation, garage: before.garage });
-  if (line.stale && reply.changes.length > 0)
-    return refused(`Your car has changed since that was offered. To do it all the same, type: ${line.text}`);
-  const changes = [...before.changes, ...reply.changes];
-  const read = [...reply.read, ...before.read];
-  return { situation, changes, read, ...(await rendering(world, situation, reply)) };
+  const reply = await asking(world, line, { ...situation, garage: before.garage });
+  if (reply.changes.length > 0 && before.undone)
+    return refused('Your edit was not applied: undo has taken that line back. To change it all the same, send a new line.');
+  const told = tellGivenBack(reply, givenBack(before, reply.changes, situation, kinds), line.unsaid === true);
+  return {
+    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read] },
+    ...(await rendering(world, situation, told)),
+  };
+}
+async function asking(world: World, line: Line, situation: Situation): Promise<Reply> {
+  if (line.unsaid) return { answers: [], changes: [], read: [] };
+  if (line.instead !== undefined) return plain(answer('refused', line.instead));
+  const reply = await world.dispatch(line.text, situation);
+  if (!line.stale || reply.changes.length === 0) return reply;
+  const again = typed(line.text, situation.room);
+  return plain(answer('refused', `Your car has changed since that was offered. To do it all the same, type: ${again}`));
+}
+/** What an edited line no longer says is taken back, and its reply says so. */
+function tellGivenBack(reply: Reply, names: readonly string[], unsaid: boolean): Reply {
+  if (names.length === 0) return reply;
+  const what = `${names.slice(0, 4).join(', ')}${names.length > 4 ? ` and ${names.length - 4} more` : ''}`;
+  const sentence = `${unsaid ? 'Taken back, as your edited line is not for me' : 'Taken back, as your edited line no longer says it'}: ${what}.`;
+  const last = reply.answers.at(-1);
+  if (last === undefined) return { ...reply, answers: [answer('changed', sentence)] };
+  return { ...reply, answers: [...reply.answers.slice(0, -1), { ...last, notes: [...last.notes, sentence] }] };
 }
 
 /** @throws Moved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
@@ -158,11 +181,12 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     if (says) queueReply(world, to, rendered);
     if (applied.exported !== undefined) queueExport(world, to, applied.exported);
     for (const left of applied.leave) queueLeave(world, row.event, left, at);
+    if (asked.line.unsaid) eraseTalk(store, command);
     if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
     const ended: InboxState = says ? state : 'silent';
     finishIncoming(store, row.seq, ended, computed.reason);
     // What was not for the bot is not kept.
-    if (!says) eraseIncoming(store, row.event);
+    if (!says || asked.line.unsaid) eraseIncoming(store, row.event);
     return { state: ended, reply, rendered, forgot: applied.forgot };
   });
   if (done.forgot) store.checkpoint();
@@ -175,7 +199,7 @@ function talkAfter(
   { row, room, thread, command }: Asked,
   { situation, reply, rendered, read, changes }: Computed,
   applied: Applied,
-): Omit<Talk, 'open'> {
+): Omit<Talk, 'place'> {
   const trial = reply.trial && {
     ...reply.trial,
     car: applied.cars.get(reply.trial.car) ?? reply.trial.car,

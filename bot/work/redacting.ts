@@ -10,8 +10,12 @@ export function redact(world: World, row: InboxRow): void {
   const { store } = world;
   const target = row.target ?? '';
   finishIncoming(store, row.seq, 'silent');
-  // A moderator took the bot's own words away.
-  if (findSent(store, target)?.room === row.room) eraseSent(store, target);
+  // A moderator took the bot's own words away: nobody answers a question that is gone.
+  const own = findSent(store, target);
+  if (own?.room === row.room) {
+    eraseSent(store, target);
+    eraseTalk(store, own.command);
+  }
   const redacted = findIncoming(store, target);
   if (redacted === undefined || redacted.room !== row.room) return;
   // An edit's reply stands in the place of the first one: it goes with it.

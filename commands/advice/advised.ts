@@ -13,6 +13,7 @@ import { amount, bare, changeOf, sentence, writing } from '../show/amount.js';
 import { changeText, endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
 import { measureLine, shareText } from '../show/rests.js';
+import { typed } from '../show/typed.js';
 import { alongside, figureAt, phaseText, wishText } from './aims.js';
 import type { Wanted } from './goal.js';
 import { changeOfOption, type Option } from './options.js';
@@ -127,16 +128,15 @@ const list = (all: readonly Ranked<Option>[], most = 4): string => {
 };
 
 /** What the doubt of the best rests on, and how to lessen it. */
-function restingOn(one: Ranked<Option> | undefined, { ranking, goal }: Advised, preferences: Preferences): readonly string[] {
+function restingOn(one: Ranked<Option> | undefined, { ranking, goal }: Advised, context: Context): readonly string[] {
   const [aim] = goal.aims;
   if (!one || !aim) return [];
   const shift = difference(ranking.before, one.numbers, aim.path, { sameCar: true });
   if (isRefusal(shift) || !(shift.within > 0)) return [];
   const [first] = shift.shares;
   if (!first || Math.abs(first.amount) < 0.3 * shift.within) return [];
-  return [
-    `Its doubt rests most on: ${shareText(ranking.before, first, preferences)}. Measure it: ${measureLine(ranking.before, first.paths)}`,
-  ];
+  const line = typed(measureLine(ranking.before, first.paths), context.room);
+  return [`Its doubt rests most on: ${shareText(ranking.before, first, context.asker.preferences)}. Measure it: ${line}`];
 }
 function nowText({ ranking, figure, goal, wanted }: Advised, preferences: Preferences): string {
   const now = (path: string): string => {
@@ -232,12 +232,13 @@ export function advised(given: Advised, context: Context): Outcome {
     nowText(given, preferences),
     limits,
   ];
+  const works = `A line that works:\n  ${typed(exampleLine, context.room)}`;
   const done = answer('told', headlineOf(best, given, preferences), {
     ...(shown.length > 0 || general.rows.length > 0 ? { columns: ['shift', 'work'] } : {}),
     rows: shown.length > 0 ? shown.map((one, n) => rowOf(one, n + 1, given, preferences)) : general.rows,
-    notes: [...(empty && !paired ? [`A line that works:\n  ${exampleLine}`] : []), ...(shown.length > 0 ? [] : general.notes), ...told],
+    notes: [...(empty && !paired ? [works] : []), ...(shown.length > 0 ? [] : general.notes), ...told],
     echoes: assumed(given),
-    assumptions: restingOn(best ?? unsure[0], given, preferences),
+    assumptions: restingOn(best ?? unsure[0], given, context),
     cautions: best ? best.what.cautions.slice(0, 1) : [],
     choices: shown.length > 0 ? shown.slice(0, mostChosen).map((one) => tryOf(one, shown.length, given, context)) : general.choices,
     next: [

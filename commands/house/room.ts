@@ -12,9 +12,14 @@ export const prefix: Command = {
   takes: 'text',
   changes: true,
   run(reading, context) {
-    const mark = reading.rest.trim() || reading.names.join(' ').trim();
+    const mark = (reading.rest.trim() || reading.names.join(' ').trim()).normalize('NFKC');
     if (context.room.direct) return refused('A direct chat needs no prefix: just type.', 'help');
     if (mark === '') return refused('Which mark shall it be?', 'prefix !');
+    if (mark.startsWith('/'))
+      return refused(
+        `Many chat clients take a line that begins with / as a command of their own, so that it never comes to me.`,
+        'prefix !',
+      );
     if ([...mark].length > 3 || !/^[\p{P}\p{S}]+$/u.test(mark) || /[<>&`"'@#]/.test(mark)) {
       return refused('A prefix is 1 to 3 marks such as ! or ? or %, without letters and spaces.', 'prefix !');
     }

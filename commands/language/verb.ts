@@ -92,6 +92,11 @@ export function needsToHave(tokens: readonly Token[]): number | undefined {
   const have = tokens.findIndex((token, n) => n > need && token.is === 'word' && /^(?:have|match|reach|get|equal)$/.test(token.text));
   return have < 0 ? undefined : have + 1;
 }
+/** What somebody else said, or what is doubted: `sam says my front spring is 450` tells nothing of the car by itself. */
+const reporting: ReadonlySet<string> = new Set(
+  `said says told tells asked asks wondered wonders thought thinks heard hears reckons reckoned claims claimed suggested suggests recommended recommends
+  guessed guesses believes believed insists insisted swears swore if whether`.split(/\s+/),
+);
 /** `my front spring is 450`: a statement, not a question. */
 function states(tokens: readonly Token[]): boolean {
   if (tokens.some((token) => token.is === 'mark' && token.text === '?')) return false;
@@ -100,6 +105,7 @@ function states(tokens: readonly Token[]): boolean {
   const says = tokens.findIndex((token) => token.is === 'word' && /^(?:is|are|weighs|weigh|has|runs)$/.test(token.text));
   return (
     says > 0 &&
+    !tokens.slice(0, says).some((token) => token.is === 'word' && reporting.has(token.text)) &&
     tokens.slice(says).some((token) => token.is === 'amount' || token.is === 'size' || token.is === 'rim') &&
     (first === 'my' || says <= 6)
   );

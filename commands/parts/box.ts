@@ -7,6 +7,7 @@ import { carInUse, isOutcome, noCar, ownCar, refused } from '../house/own.js';
 import { addedPart, partsOf, removedPart } from '../records/kinds/part.js';
 import { isSame } from '../same.js';
 import { labelAtAll } from '../show/label.js';
+import { typed } from '../show/typed.js';
 import { tellsEffort } from './effort.js';
 import type { NewPart, Part, PartFact } from './part.js';
 import { exampleLine, isBoxed, opening, readBox } from './read.js';
@@ -47,15 +48,15 @@ export function partRow(part: NewPart, number: number, preferences: Preferences)
   const values = [fact, ...more].map((one) => valuesText(one, preferences)).join(', ');
   return { label: `${number} ${labelAtAll(entryOf(fact), fact.places)}`, cells: [values, cost] };
 }
-export function boxAnswer(car: CarView, parts: readonly Part[], preferences: Preferences): Answer {
+export function boxAnswer(car: CarView, parts: readonly Part[], context: Context): Answer {
   if (parts.length === 0)
     return answer('told', `The box of ${car.name} is empty: tell what you can change on it.`, {
-      notes: [`A line that works:\n  ${exampleLine}`],
+      notes: [`A line that works:\n  ${typed(exampleLine, context.room)}`],
       next: [{ label: exampleLine, line: exampleLine }],
     });
   return answer('told', `The box of ${car.name}: ${parts.length === 1 ? 'one thing' : `${parts.length} things`}`, {
     columns: ['what', 'work'],
-    rows: parts.map((part, n) => partRow(part, n + 1, preferences)),
+    rows: parts.map((part, n) => partRow(part, n + 1, context.asker.preferences)),
     next: [
       { label: 'more rotation mid corner', line: 'more rotation mid corner' },
       { label: `box forget ${parts.length}`, line: `box forget ${parts.length}` },
@@ -82,7 +83,7 @@ export const box: Command = {
       .some((one) => one.is === 'car' && garage.others.some(({ id }) => id === one.id));
     if (theirs || others) return refused('Only its owner sees the box of a car.', 'box');
     const car = ownCar(reading, context);
-    return isOutcome(car) ? car : { answer: boxAnswer(car, partsOf(garage, car.id), asker.preferences) };
+    return isOutcome(car) ? car : { answer: boxAnswer(car, partsOf(garage, car.id), context) };
   },
 };
 
@@ -124,7 +125,7 @@ function add(text: string, context: Context): Outcome {
   const there = partsOf(context.garage, car.id);
   const fresh = read.parts.filter((part) => !there.some((old) => isSamePart(part, old)));
   if (fresh.length === 0) {
-    const done = boxAnswer(car, there, context.asker.preferences);
+    const done = boxAnswer(car, there, context);
     return { answer: { ...done, headline: `That is in the box of ${car.name} already.`, echoes: read.echoes } };
   }
   const replaced = there.filter((old) => fresh.some((part) => takesPlaceOf(part, old)));
@@ -195,7 +196,7 @@ export const boxEmpty: Command = {
     const car = carInUse(context);
     if (isOutcome(car)) return car;
     const { length } = partsOf(context.garage, car.id);
-    if (length === 0) return { answer: boxAnswer(car, [], context.asker.preferences) };
+    if (length === 0) return { answer: boxAnswer(car, [], context) };
     return {
       answer: answer('asked', `Empty the box of ${car.name}, ${length === 1 ? 'one thing' : `${length} things`}? It can't be undone.`, {
         choices: [

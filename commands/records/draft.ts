@@ -1,17 +1,14 @@
 /** What a message has changed so far: each line sees what the lines before it did, and nothing is stored. */
 import type { CarView, Context, Garage, Member } from '../context.js';
 import type { Change } from './change.js';
-import { garageOver, once, type Sight } from './garage.js';
+import { garageOver, once, sightOf } from './garage.js';
 import { cars } from './kinds/car.js';
 import { members } from './kinds/member.js';
 import { kinds as all, type Kinds } from './kinds.js';
 import { applyChange } from './machine.js';
 import { Overlay } from './overlay.js';
 import type { Reads } from './tables.js';
-import { type Asking, Work } from './work.js';
-
-/** The store knows what is allowed. */
-const world = { isIn: () => true, order: () => undefined };
+import { type Asking, drafted } from './work.js';
 
 export class Draft {
   readonly #asking: Asking;
@@ -51,21 +48,8 @@ export class Draft {
   /** The garage as the message has left it; later changes don't alter it. */
   get garage(): Garage {
     const { asker, room } = this.#asking;
-    const [base, others] = [this.#base, this.#others];
-    const sight: Sight = {
-      ...{ asker: asker.id, room },
-      get others() {
-        return others();
-      },
-      get members() {
-        return base.members;
-      },
-      revision(id) {
-        const moment = base.revision(id);
-        return moment && base.others.some((one) => one.id === moment.car) ? moment : undefined;
-      },
-    };
-    return garageOver(this.#records, sight, (car) => this.#note(car, base.records.find(cars, car)?.data.head));
+    const sight = sightOf(this.#base, asker.id, room, this.#others);
+    return garageOver(this.#records, sight, (car) => this.#note(car, this.#base.records.find(cars, car)?.data.head));
   }
   /**
    * All of a line's changes, or none.
@@ -73,7 +57,7 @@ export class Draft {
    */
   apply(...changes: readonly Change[]): void {
     const records = new Overlay(this.#records);
-    const work = new Work(records, this.#kinds, this.#asking, world);
+    const work = drafted(records, this.#kinds, this.#asking);
     for (const change of changes) applyChange(work, change);
     this.#records = records;
     this.#changes = [...this.#changes, ...changes];

@@ -16,6 +16,20 @@ export interface Sight {
   /** Of another member's car: its head, and what that was measured in. */
   revision(id: number): Revision | undefined;
 }
+/** Of a garage in which the asker's own cars stand otherwise. */
+export const sightOf = (garage: Garage, asker: string, room: string, others: () => readonly CarView[] = () => garage.others): Sight => ({
+  ...{ asker, room },
+  get others() {
+    return others();
+  },
+  get members() {
+    return garage.members;
+  },
+  revision(id) {
+    const moment = garage.revision(id);
+    return moment && garage.others.some((one) => one.id === moment.car) ? moment : undefined;
+  },
+});
 const moments = new WeakMap<HeldRevision, Revision>();
 /** The same for the same record: what was worked out of its facts is found by them. */
 export function momentOf(held: HeldRevision): Revision {

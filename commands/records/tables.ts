@@ -20,7 +20,7 @@ export interface Entry {
   readonly after: Held | undefined;
   /** Made by taking something back. */
   readonly back: boolean;
-  /** The line, or the edit, that took it back. */
+  /** The line that took it back; the same line, where an edit of it did. */
   readonly undone: string | undefined;
 }
 /** Numbers below 0 are of this message: the newest of all, -2 newer than -1. Sorts the newest first. */

@@ -52,9 +52,9 @@ export function takeBack(work: Work, { line, why }: TakeBack): void {
   const stuck = entries.find(isFinal);
   if (stuck !== undefined) throw new ChangeRefused(`${capital(finalText(stuck))} can't be taken back.`);
   work.noting('quietly', () => revert(work, entries, { by: 'edit', why }));
-  for (const entry of entries) journal.replace({ ...entry, undone: work.asking.cause });
+  for (const entry of entries) journal.replace({ ...entry, undone: line });
   // What the line had taken back stands again.
-  for (const entry of journal.undoneBy(line)) journal.replace({ ...entry, undone: undefined });
+  for (const entry of journal.undoneBy(line)) if (entry.line !== line) journal.replace({ ...entry, undone: undefined });
 }
 /** Who takes it back: a later `undo`, an edit of the line, or a later line of the same message. */
 type How = { readonly by: 'undo' | 'edit'; readonly why: string } | { readonly by: 'itself' };

@@ -3,7 +3,7 @@ import { type Entry, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase, wordOf } from '../canonical.js';
-import type { Preferences } from '../context.js';
+import type { Context, Preferences } from '../context.js';
 import type { Looked } from '../looked.js';
 import { numbersOf } from '../looked.js';
 import { bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from './amount.js';
@@ -102,7 +102,8 @@ function toldOtherwise(numbers: Evaluation, path: string): string {
   return twin ? pathAt(place, twin) : path;
 }
 /** An entry of a car, shown. `label` says whose, where it is not the asker's own car in use. */
-export function showOne(looked: Looked, asked: string, preferences: Preferences, wantedUnit?: string): Answer {
+export function showOne(looked: Looked, asked: string, context: Pick<Context, 'asker' | 'room'>, wantedUnit?: string): Answer {
+  const { preferences } = context.asker;
   const numbers = numbersOf(looked.situation);
   const path = toldOtherwise(numbers, asked);
   const { entry, place } = numbers.catalog.node(path);
@@ -142,7 +143,7 @@ export function showOne(looked: Looked, asked: string, preferences: Preferences,
     notes: turnNotes(numbers, path, preferences),
     assumptions: [
       ...disagreements(numbers, ({ figure }) => figure === path || numbers.catalog.dependsOn(path, figure)),
-      ...restsOn(numbers, path, preferences),
+      ...restsOn(numbers, path, context),
     ],
     cautions: entry.caution === undefined ? [] : [entry.caution],
     next: looked.current ? next : [],

@@ -5,9 +5,10 @@ import { measureNext } from '../../core/doubt.js';
 import type { Evaluation, Overridden, Share } from '../../core/engine.js';
 import { nameAtAll } from '../../core/engine.js';
 import { wordOf } from '../canonical.js';
-import type { Preferences } from '../context.js';
+import type { Context, Preferences } from '../context.js';
 import { amount, cellOf, evidenceText, textOf, writing } from './amount.js';
 import { labelAtAll } from './label.js';
+import { typed } from './typed.js';
 
 /** Shares smaller than this part of the whole plus-or-minus are not worth a word. */
 const notable = 0.3;
@@ -43,7 +44,11 @@ export function measureLine(numbers: Evaluation, paths: readonly string[]): stri
 }
 
 /** Sentences under a number: what it rests on most, and what measuring that would do. None for a number without doubt. */
-export function restsOn(numbers: Evaluation, path: string, preferences: Preferences): readonly string[] {
+export function restsOn(
+  numbers: Evaluation,
+  path: string,
+  { asker: { preferences }, room }: Pick<Context, 'asker' | 'room'>,
+): readonly string[] {
   const [first] = numbers.shares(path);
   const within = numbers.within(path);
   const value = numbers.number(path);
@@ -59,7 +64,7 @@ export function restsOn(numbers: Evaluation, path: string, preferences: Preferen
     left > 0.42 && left < 0.58
       ? 'halves the ±'
       : `leaves ${plusMinus(value, next.after, entry.dimension ?? 'ratio', preferences, writing(entry))}`;
-  return [`${says} Measuring it ${does}: ${measureLine(numbers, next.paths)}`];
+  return [`${says} Measuring it ${does}: ${typed(measureLine(numbers, next.paths), room)}`];
 }
 const plusMinus = (
   value: number,

@@ -168,7 +168,7 @@ export function sideBySide(sides: readonly Side[], comparing: Comparing, context
       // The headline is the first of them.
       rows: [...lines.slice(1).map(({ row }) => row), ...whole],
       notes: [...legend, ...(comparing.notes ?? []), ...counts],
-      assumptions: last && lines.length === 1 ? restsOn(numbersOf(last.looked.situation), top.path, preferences) : [],
+      assumptions: last && lines.length === 1 ? restsOn(numbersOf(last.looked.situation), top.path, context) : [],
       cautions: comparing.cautions ?? [],
     }),
   };

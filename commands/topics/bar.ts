@@ -18,6 +18,7 @@ import type { Item, Reading } from '../reading.js';
 import { bare, sentence, writing } from '../show/amount.js';
 import { labelAt } from '../show/label.js';
 import { type Side, sideLine } from '../show/sides.js';
+import { typed } from '../show/typed.js';
 import { askedOf } from '../verbs/asked.js';
 import { sidesOf } from '../verbs/compare.js';
 import { placesFor } from './places.js';
@@ -54,7 +55,7 @@ const times = (ratio: number): string => Number(ratio.toPrecision(3)).toString()
 /** `springs alone are 60% front, what rear bar gets 80% front`: shares of roll stiffness, with no car. */
 const forShare =
   /^(?:the |my )?springs (?:alone )?(?:are|is|give) (\d{1,3}(?:\.\d{1,3})?) ?% front,? (?:what|which) (front|rear) (?:anti-?roll ?bar|sway ?bar|arb|bar) (?:gets|gives|for|makes|do i need for) (\d{1,3}(?:\.\d{1,3})?) ?% front\W*$/i;
-function ofShare(text: string): Outcome | undefined {
+function ofShare(text: string, context: Context): Outcome | undefined {
   const found = forShare.exec(text);
   if (!found) return undefined;
   const [, springs, end, wanted] = found;
@@ -68,7 +69,7 @@ function ofShare(text: string): Outcome | undefined {
   const does = asked === 'rear' ? 'A rear bar only takes the front share down' : 'A front bar only takes the front share up';
   const line = `springs alone are ${percent(s)} front, what ${other} bar for ${percent(w)} front`;
   const notes = [
-    'Shares of roll stiffness: all springs together are 100%. On a saved car, find does it with its own numbers: what front bar for 60% front roll share',
+    `Shares of roll stiffness: all springs together are 100%. On a saved car, find does it with its own numbers: ${typed('what front bar for 60% front roll share', context.room)}`,
   ];
   if (x < 0)
     return {
@@ -207,7 +208,7 @@ const probeOf = (looked: Looked, path: string): readonly (number | undefined)[] 
 };
 
 function run(reading: Reading, context: Context): Outcome {
-  const share = ofShare(reading.names.join(' '));
+  const share = ofShare(reading.names.join(' '), context);
   if (share) return share;
   if (reading.sides.length > 1) return against(reading, context);
   const asked = askedOf(reading.sides[0], reading, context);

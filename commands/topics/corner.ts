@@ -118,7 +118,7 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
         `${sentence(labelOf(turning.rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
         limitsOfModel,
       ],
-      assumptions: restsOn(numbers, balance.balanceIndex.path, preferences),
+      assumptions: restsOn(numbers, balance.balanceIndex.path, context),
       cautions: balance.carLimit.caution === undefined ? [] : [balance.carLimit.caution],
       next: looked.current
         ? [

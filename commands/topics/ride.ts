@@ -1,7 +1,8 @@
 /** Ride: frequencies, rates with the tire, heights and travel. */
-import * as axles from '../../core/figures/rideAxles.js';
+import * as axles from '../../core/figures/rideTravel.js';
 import * as standing from '../../core/figures/standing.js';
 import { bumpTravel } from '../../core/figures/travel.js';
+import * as rates from '../../core/figures/wheelRates.js';
 import { firstCarLine } from '../house/own.js';
 import { type Topic, topicCommand } from './topic.js';
 
@@ -15,11 +16,11 @@ export const rideTopic: Topic = {
   ],
   alone: firstCarLine,
   figures: [
-    axles.rideFrequency,
+    rates.rideFrequency,
     axles.frequencyRatio,
-    axles.rideRate,
-    axles.wheelRate,
-    axles.springFrequency,
+    rates.rideRate,
+    rates.wheelRate,
+    rates.springFrequency,
     axles.staticDeflection,
     standing.heightChange,
     standing.axleRideHeight,

@@ -12,6 +12,7 @@ import { numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, bare } from '../show/amount.js';
 import { type Side, sideBySide } from '../show/sides.js';
+import { typed } from '../show/typed.js';
 import { pathsOf, supposing } from '../verbs/asked.js';
 import { tireFigures, wheelFigures } from './figures.js';
 import { placesFor } from './places.js';
@@ -36,12 +37,12 @@ function calibrated(sides: readonly Side[], facts: readonly Item[]): { readonly 
 }
 
 /** What to say of whether it fits: the room has to be measured on the car. */
-function fitNote(sides: readonly Side[], facts: readonly Item[]): readonly string[] {
+function fitNote(sides: readonly Side[], facts: readonly Item[], { room }: Context): readonly string[] {
   if (!facts.some(isTire) || !facts.some(isWheel)) return [];
   const [first] = sides;
   const places = placesFor(wheels.leastClearance, facts);
   const known = first && places.some((place) => !isRefusal(numbersOf(first.looked.situation).number(pathAt(place, wheels.leastClearance))));
-  return known ? [] : ['Whether it fits, only measured room can say: help measure inside room'];
+  return known ? [] : [`Whether it fits, only measured room can say: ${typed('help measure inside room', room)}`];
 }
 
 const fitFigures: readonly Entry[] = [
@@ -105,7 +106,7 @@ function sizesCompared(given: readonly Side[], facts: readonly Item[], reading: 
     wantedUnit: reading.wantedUnit,
     notes: [
       ...(asked.some((path) => path.startsWith('speedometer')) || figures.some(({ path }) => path.startsWith('speedometer')) ? note : []),
-      ...fitNote(sides, facts),
+      ...fitNote(sides, facts, context),
     ],
   });
 }

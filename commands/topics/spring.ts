@@ -2,6 +2,7 @@
 import * as axles from '../../core/figures/rideAxles.js';
 import * as springs from '../../core/figures/springs.js';
 import { heightChange } from '../../core/figures/standing.js';
+import * as rates from '../../core/figures/wheelRates.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const springTopic: Topic = {
@@ -14,11 +15,11 @@ export const springTopic: Topic = {
   ],
   figures: [
     springs.coilRate,
-    axles.wheelRate,
+    rates.wheelRate,
     axles.springRateHere,
-    axles.rideRate,
-    axles.rideFrequency,
-    axles.springFrequency,
+    rates.rideRate,
+    rates.rideFrequency,
+    rates.springFrequency,
     axles.springForce,
     axles.springCompression,
     springs.travelToBind,

@@ -98,7 +98,7 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
       rows: others.map(({ row }) => row),
       assumptions: [
         ...disagreements(numbers, ({ figure }) => catalog.dependsOn(shown.path, figure)),
-        ...restsOn(numbers, shown.path, preferences),
+        ...restsOn(numbers, shown.path, context),
       ],
       cautions: [...new Set([shown, ...others].flatMap(({ path }) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
     }),

@@ -3,7 +3,7 @@ import { isInput, isRefusal } from '../../core/catalog.js';
 import { nameAt } from '../../core/engine.js';
 import { type Answer, answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
-import type { Context, Preferences } from '../context.js';
+import type { Context } from '../context.js';
 import { refused } from '../house/own.js';
 import { catalog, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Clause, Item, Reading } from '../reading.js';
@@ -49,19 +49,19 @@ export function sidesOf(reading: Reading, context: Context): readonly Side[] | O
 }
 
 /** `rear ride frequency vs front ride frequency`: two numbers of one kind. */
-function twoFigures(sides: readonly Side[], preferences: Preferences, wantedUnit?: string): Answer | undefined {
+function twoFigures(sides: readonly Side[], context: Context, wantedUnit?: string): Answer | undefined {
   const [a, b] = sides;
   if (!a || !b || sides.length !== 2 || a.looked.situation.facts !== b.looked.situation.facts) return undefined;
   const [from, to, another] = [...new Set([...a.items, ...b.items].flatMap(pathsOf))];
   if (from === undefined || to === undefined || another !== undefined) return undefined;
   const [one, two] = [catalog.node(from), catalog.node(to)];
   if (one.entry.dimension !== two.entry.dimension) return undefined;
-  const line = sideLine(from, sides, preferences, wantedUnit, to);
+  const line = sideLine(from, sides, context.asker.preferences, wantedUnit, to);
   if (!line) return undefined;
   const [left = '', right = '', change = ''] = line.row.cells.map(textOf);
   return answer('told', `${sentence(nameAt(one.entry, one.place))} ${left}, ${nameAt(two.entry, two.place)} ${right}`, {
     rows: [{ label: 'difference', cells: [change] }],
-    assumptions: restsOn(numbersOf(b.looked.situation), to, preferences),
+    assumptions: restsOn(numbersOf(b.looked.situation), to, context),
   });
 }
 
@@ -70,7 +70,7 @@ export function compareSides(reading: Reading, context: Context): Outcome {
   if ('answer' in sides) return sides;
   const facts = reading.sides.flatMap((side) => side.items).filter(isFact);
   if (facts.length > 0 && facts.every(({ entry }) => entry.kind === 'designation')) return sizesSideBySide(sides, facts, reading, context);
-  const two = twoFigures(sides, context.asker.preferences, reading.wantedUnit);
+  const two = twoFigures(sides, context, reading.wantedUnit);
   if (two) return { answer: two };
   const asked = [...new Set(sides.flatMap((side) => side.items.flatMap(pathsOf)))];
   const known = asked.filter((path) => sides.every(({ looked }) => !isRefusal(numbersOf(looked.situation).number(path))));

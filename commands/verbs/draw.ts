@@ -84,7 +84,7 @@ function drawing(figures: readonly string[], against: Item, asked: ReturnType<ty
       columns: sampled.map(({ figure }) => labelAt(catalog.node(figure).entry, catalog.node(figure).place)),
       rows,
       notes: !chart.marks[0]?.label ? [] : [`Now: ${chart.marks[0].label}.`],
-      assumptions: isRefusal(numbers.number(main)) ? [] : restsOn(numbers, main, preferences),
+      assumptions: isRefusal(numbers.number(main)) ? [] : restsOn(numbers, main, context),
       chart,
       next: [{ label: 'why', line: `why ${phrase(mainEntry, place)}` }],
     }),

@@ -187,7 +187,7 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, co
         rows.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
         target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
       ].filter((note) => note !== ''),
-      assumptions: restsOn(numbers, target.path, preferences),
+      assumptions: restsOn(numbers, target.path, context),
       cautions: input.entry.caution === undefined ? [] : [input.entry.caution],
       next: looked.current ? [{ label: `try ${line}`, line: `try ${line}` }] : [],
     }),

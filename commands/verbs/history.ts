@@ -2,16 +2,14 @@
 import { answer } from '../answer.js';
 import type { Command } from '../command.js';
 import type { Context, Revision } from '../context.js';
-import { isOutcome, ownCar } from '../house/own.js';
+import { isOutcome, ownCar, refused } from '../house/own.js';
 import { ago } from '../house/time.js';
+import { typed } from '../show/typed.js';
+import { countOf, isNumber, shortened } from './count.js';
 
 const usual = 9;
-const deepest = 200;
-
-export const countIn = (names: readonly string[]): number | undefined => {
-  const found = names.find((name) => /^\d{1,3}$/.test(name));
-  return found === undefined ? undefined : Number(found);
-};
+/** As many changes as one line may look at, or take back. */
+export const most = 200;
 
 /** What was typed. An undo does not repeat the words of what it took back: those may be erased. */
 function whyText({ why, undoes }: Revision, { garage }: Context): string {
@@ -27,11 +25,13 @@ export const history: Command = {
   takes: 'names',
   changes: false,
   run(reading, context) {
-    const count = countIn(reading.names);
-    const car = ownCar({ ...reading, names: reading.names.filter((name) => !/^\d{1,3}$/.test(name)) }, context);
+    const said = reading.names.find(isNumber);
+    const count = said === undefined ? usual : countOf(said, most);
+    if (count === undefined) return refused(`The history shows 1 to ${most} changes at once, not ${shortened(said ?? '')}.`, 'history 20');
+    const car = ownCar({ ...reading, names: reading.names.filter((name) => !isNumber(name)) }, context);
     if (isOutcome(car)) return car;
-    const revisions = context.garage.history(car.id, Math.min(Math.max(1, count ?? usual), deepest) + 1);
-    const shown = revisions.slice(0, count ?? usual);
+    const revisions = context.garage.history(car.id, count + 1);
+    const shown = revisions.slice(0, count);
     const kept = context.garage.setups(car.id);
     const rows = shown.map((revision, at) => {
       const names = kept.filter((setup) => setup.revision === revision.id).map(({ name }) => name);
@@ -40,7 +40,8 @@ export const history: Command = {
         names.length > 0 ? `${at} ${ago(revision.at, context.now)}, ${names.join(', ')}` : `${at} ${ago(revision.at, context.now)}`;
       return { label, cells: [why] };
     });
-    const more = revisions.length > shown.length ? [`Older ones: history ${shown.length * 2}`] : [];
+    const older = typed(`history ${Math.min(most, shown.length * 2)}`, context.room);
+    const more = revisions.length > shown.length && shown.length < most ? [`Older ones: ${older}`] : [];
     return {
       answer: answer('told', `${car.name}: ${shown.length === 1 ? 'the last change' : `the last ${shown.length} changes`}`, {
         rows,

@@ -6,6 +6,7 @@ import { carInUse, isOutcome, refused, setupNamed } from '../house/own.js';
 import { ago, endOfDay } from '../house/time.js';
 import { nameOf } from '../names.js';
 import { isNothing, revisionRows } from '../show/revisions.js';
+import { countOf, isNumber, shortened } from './count.js';
 import { saveTrial } from './save.js';
 
 export const keep: Command = {
@@ -39,7 +40,7 @@ export const keep: Command = {
   },
 };
 
-/** How far back the history is looked through for a day. */
+/** How far back the history is looked through. */
 const deepest = 1000;
 
 /** A setup by its name, the car at the end of a day, or so many changes ago. */
@@ -53,10 +54,12 @@ function wanted(text: string, car: CarView, context: Context): { readonly revisi
     if (!revision) return refused(`${car.name} was not saved yet then.`, 'history');
     return { revision, label: `${text} (${ago(revision.at, context.now)}, days in UTC)` };
   }
-  if (/^\d{1,3}$/.test(text)) {
-    const revision = context.garage.history(car.id, Number(text) + 1)[Number(text)];
+  if (isNumber(text)) {
+    const count = countOf(text, deepest);
+    if (count === undefined) return refused(`Back takes a number of changes, from 1 to ${deepest}, not ${shortened(text)}.`, 'back to 1');
+    const revision = context.garage.history(car.id, count + 1)[count];
     if (!revision) return refused(`${car.name} has not had that many changes.`, 'history');
-    return { revision, label: `${text} ${text === '1' ? 'change' : 'changes'} ago` };
+    return { revision, label: `${count} ${count === 1 ? 'change' : 'changes'} ago` };
   }
   const names = context.garage.setups(car.id).map(({ name }) => name);
   const have = names.length === 0 ? 'none is kept yet' : `kept: ${names.join(', ')}`;

@@ -4,6 +4,7 @@ import type { Context } from '../context.js';
 import { isOutcome, ownCar, refused } from '../house/own.js';
 import { askPlace, recordOn, recordOnNew, toRecord } from '../house/record.js';
 import type { Reading } from '../reading.js';
+import { typed } from '../show/typed.js';
 
 /** A first car's name until its owner gives it one. */
 export const firstName = (asker: string): string => {
@@ -18,7 +19,13 @@ export function setFacts(reading: Reading, context: Context): Outcome {
   if (asked) return { answer: asked };
   if (context.garage.mine.length === 0 && reading.sides.every((side) => side.subjects.length === 0)) {
     const name = firstName(context.asker.name);
-    return recordOnNew(name, items, reading, context, `Your first car here, called ${name} until you say: rename to NAME.`);
+    return recordOnNew(
+      name,
+      items,
+      reading,
+      context,
+      `Your first car here, called ${name} until you say: ${typed('rename to NAME', context.room)}.`,
+    );
   }
   const car = ownCar({ ...reading, names: [] }, context);
   return isOutcome(car) ? car : recordOn(car, items, reading, context);

@@ -32,12 +32,13 @@ function fourWheels(numbers: Evaluation, paths: readonly string[], preferences: 
 }
 
 /** Several places or several entries: a row each, what is alike said once. */
-function showSeveral(looked: Looked, items: readonly Item[], preferences: Preferences, wantedUnit?: string): Answer {
+function showSeveral(looked: Looked, items: readonly Item[], context: Context, wantedUnit?: string): Answer {
+  const { preferences } = context.asker;
   const numbers = numbersOf(looked.situation);
   const paths = items.flatMap(pathsOf);
   const known = paths.filter((path) => !isRefusal(numbers.get(path)));
   const [first] = known;
-  if (first === undefined) return showOne(looked, paths[0] ?? '', preferences, wantedUnit);
+  if (first === undefined) return showOne(looked, paths[0] ?? '', context, wantedUnit);
   const rows = known.flatMap((path) => rowAt(numbers, path, preferences, undefined, wantedUnit) ?? []);
   const [top, ...others] = rows;
   const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
@@ -48,10 +49,10 @@ function showSeveral(looked: Looked, items: readonly Item[], preferences: Prefer
     known.length > 1 &&
     rows.every((row) => row.cells[0] && top?.cells[0] && textOf(row.cells[0]) === textOf(top.cells[0]));
   if (item && alike && top) {
-    const single = showOne(looked, first, preferences, wantedUnit);
+    const single = showOne(looked, first, context, wantedUnit);
     return { ...single, headline: `${whose}${sentence(item.entry.name)} ${textOf(top.cells[0] as Cell)}` };
   }
-  if (known.length === 1) return showOne(looked, first, preferences, wantedUnit);
+  if (known.length === 1) return showOne(looked, first, context, wantedUnit);
   const named = catalog.node(first);
   const line = top ? `${nameAt(named.entry, named.place)} ${top.cells.map(textOf).join(' ')}` : '';
   return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
@@ -59,7 +60,7 @@ function showSeveral(looked: Looked, items: readonly Item[], preferences: Prefer
     notes: [...turnNotes(numbers, first, preferences), ...fourWheels(numbers, known, preferences)],
     assumptions: [
       ...disagreements(numbers, ({ figure }) => known.some((path) => catalog.dependsOn(path, figure))),
-      ...restsOn(numbers, first, preferences),
+      ...restsOn(numbers, first, context),
     ],
     cautions: [...new Set(known.flatMap((path) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
   });
@@ -81,14 +82,14 @@ function showRange({ base, items }: Asked, reading: Reading, context: Context): 
   const path = pathsOf(item).find((one) => !isRefusal(numbersOf(from.situation).get(one))) ?? pathsOf(item)[0] ?? '';
   const [a, b] = [numbersOf(from.situation), numbersOf(until.situation)];
   const [low, high] = [a.number(path), b.number(path)];
-  if (isRefusal(low) || isRefusal(high)) return showOne(isRefusal(low) ? from : until, path, preferences, reading.wantedUnit);
+  if (isRefusal(low) || isRefusal(high)) return showOne(isRefusal(low) ? from : until, path, context, reading.wantedUnit);
   const { dimension = 'ratio' } = item.entry;
   const how = writing(item.entry, reading.wantedUnit);
   const { place } = catalog.node(path);
   const ends = [amount(low, dimension, preferences, a.within(path), how), amount(high, dimension, preferences, b.within(path), how)];
   return answer('told', `${sentence(nameAt(item.entry, place))} ${ends.map(textOf).join(' to ')}`, {
     ...(ends[0] ? { amount: ends[0] } : {}),
-    assumptions: restsOn(a, path, preferences),
+    assumptions: restsOn(a, path, context),
   });
 }
 
@@ -156,8 +157,8 @@ function showAsked(reading: Reading, context: Context): Outcome {
   const [item] = items;
   const [path] = item ? pathsOf(item) : [];
   if (items.length === 1 && item?.places.length === 1 && path !== undefined)
-    return { answer: showOne(looked, path, preferences, reading.wantedUnit) };
-  return { answer: showSeveral(looked, items, preferences, reading.wantedUnit) };
+    return { answer: showOne(looked, path, context, reading.wantedUnit) };
+  return { answer: showSeveral(looked, items, context, reading.wantedUnit) };
 }
 
 export const show: Command = {

@@ -20,6 +20,7 @@ import { changeText, endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
 import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
+import { typed } from '../show/typed.js';
 import { supposing } from './asked.js';
 import { causeNotes } from './split.js';
 
@@ -163,13 +164,12 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
       ...sideEffects(laid, preferences),
       ...conversionNotes(laid, conditions, after, preferences),
       ...(unseen > 0
-        ? [`${unseen} more ${unseen === 1 ? 'figure moves' : 'figures move'}: name one to see it, as in: try ${tried}, ride rate`]
+        ? [
+            `${unseen} more ${unseen === 1 ? 'figure moves' : 'figures move'}: name one to see it, as in: ${typed(`try ${tried}, ride rate`, context.room)}`,
+          ]
         : []),
     ],
-    assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, preferences) : [])].slice(
-      0,
-      2,
-    ),
+    assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, context) : [])].slice(0, 2),
     cautions: [...new Set(laid.told.flatMap(({ entry }) => entry.caution ?? []))].slice(0, 1),
     next: own ? [{ label: 'save that', line: 'save that' }] : [],
   });

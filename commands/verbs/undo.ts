@@ -12,10 +12,11 @@ import { Overlay } from '../records/overlay.js';
 import { ChangeRefused } from '../records/refused.js';
 import type { Entry, Reads } from '../records/tables.js';
 import { finalText, isFinal, makesCar, undoable } from '../records/taking.js';
-import { Work } from '../records/work.js';
+import { drafted } from '../records/work.js';
 import { sentence, textOf } from '../show/amount.js';
 import { revisionNames } from '../show/revisions.js';
-import { countIn } from './history.js';
+import { countOf, shortened } from './count.js';
+import { most } from './history.js';
 
 /** What one line changed. */
 type Line = readonly Entry[];
@@ -28,7 +29,7 @@ function without(
   const change: Change = { change: 'undo', lines: lines.map((line) => line[0]?.line ?? '') };
   const records = new Overlay(garage.records);
   const asking = { asker, room: room.id, at: now, cause: event.id, line: event.line };
-  applyChange(new Work(records, kinds, asking, { isIn: () => true, order: () => undefined }), change);
+  applyChange(drafted(records, kinds, asking), change);
   return { records, change };
 }
 /** Each record that is another one then: a car's facts by what it stands at. */
@@ -90,8 +91,9 @@ export const undo: Command = {
   takes: 'names',
   changes: true,
   run(reading, context) {
-    const count = countIn(reading.names) ?? 1;
-    if (count < 1) return refused('Undo how many?', 'undo 2');
+    const said = reading.rest.trim();
+    const count = countOf(said, most);
+    if (count === undefined) return refused(`Undo takes a number of changes, from 1 to ${most}, not ${shortened(said)}.`, 'undo 2');
     const found = undoable(context.garage.records, context.asker.id, count);
     // A car's making is its beginning: there is nothing before it.
     const beginning = found.findIndex((line) => line.some(makesCar));

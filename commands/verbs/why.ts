@@ -4,7 +4,7 @@ import { type Evaluation, nameAt } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command } from '../command.js';
-import type { Preferences } from '../context.js';
+import type { Context, Preferences } from '../context.js';
 import { refused } from '../house/own.js';
 import { type Looked, numbersOf } from '../looked.js';
 import { amount, bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from '../show/amount.js';
@@ -65,7 +65,8 @@ function stepNote(numbers: Evaluation, path: string, preferences: Preferences): 
 /** The last step is the headline's number: its own line would say it twice. */
 const untitled = (note: string): string => note.split('\n').slice(1).join('\n');
 
-export function explain(looked: Looked, path: string, preferences: Preferences, wantedUnit?: string): Answer {
+export function explain(looked: Looked, path: string, context: Context, wantedUnit?: string): Answer {
+  const { preferences } = context.asker;
   const numbers = numbersOf(looked.situation);
   const { entry, place } = numbers.catalog.node(path);
   const name = sentence(nameAt(entry, place));
@@ -110,7 +111,7 @@ export function explain(looked: Looked, path: string, preferences: Preferences, 
       ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
       ...bends,
     ],
-    assumptions: restsOn(numbers, path, preferences),
+    assumptions: restsOn(numbers, path, context),
     next: [{ label: 'doubt', line: `doubt ${phrase(entry, place)}` }],
   });
 }
@@ -137,7 +138,7 @@ export const why: Command = {
     const several = item !== undefined && paths.length > 1;
     const { entry } = numbers.catalog.node(path);
     const next = several ? paths.slice(0, 3).map((one) => numbers.catalog.node(one).place) : [];
-    const explained = explain(asked.looked, path, context.asker.preferences, reading.wantedUnit);
+    const explained = explain(asked.looked, path, context, reading.wantedUnit);
     const others = next.map((place) => ({ label: `why ${phrase(entry, place)}`, line: `why ${phrase(entry, place)}` }));
     return { answer: several ? { ...explained, next: others } : explained };
   },

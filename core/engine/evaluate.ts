@@ -1,11 +1,14 @@
 /** Every value of one car, each with its plus-or-minus, what it rests on and where it came from. All of it is worked out when first asked for. */
-import { type Refusal, refuse, type Value } from '../catalog.js';
+import type { Facts } from '../car.js';
+import { type AnyWay, type Entry, isWorkedOut, type Refusal, refuse, type Value } from '../catalog.js';
+import { basisOf } from './basis.js';
 import type { Catalog, Node } from './compile.js';
 import { type Doubt, Errors } from './errors.js';
 import { type Overridden, overridden } from './overridden.js';
 import { nameAt } from './places.js';
 import { reasonOf } from './reasons.js';
-import { isKnown, load, type Situation, type State } from './state.js';
+import { isKnown, isUnmoved, sourceOf } from './settle.js';
+import { load, type Situation, type State } from './state.js';
 import { Sweep } from './sweep.js';
 import { largestFirst } from './width.js';
 
@@ -17,8 +20,21 @@ export interface Share extends Doubt {
   readonly bend: number;
 }
 export type Status = 'told' | 'estimated' | 'computed' | 'unknown';
+/** A told result, and what it would be if it had not been told. */
+export interface Contradicted {
+  readonly path: string;
+  /** Both in SI. */
+  readonly told: number;
+  readonly worked: number;
+  /** Half-width of their difference, both taken as independent. */
+  readonly within: number;
+  /** Whether guesses are among what it is worked out from. */
+  readonly guessed: boolean;
+  readonly disagree: boolean;
+}
 
 export interface Evaluation {
+  /** Compiled for the results that this car tells. */
   readonly catalog: Catalog;
   readonly situation: Situation;
   /** The value: a number in SI, an option, a curve, what a designation stands for, or a structure; or why there is none. Throws for a path that is not in the catalog. */
@@ -30,10 +46,16 @@ export interface Evaluation {
   /** What the plus-or-minus is made of, largest first. */
   shares(path: string): readonly Share[];
   status(path: string): Status;
-  /** For each need of the entry the path that gave it; a need that may be missing, and is, has none. */
+  /** For each need of the way that was taken the path that gave it; a need that may be missing, and is, has none. */
   used(path: string): readonly { readonly need: string; readonly path: string | undefined }[];
+  /** The way that was taken; undefined for what was told or has no value. */
+  way(path: string): AnyWay | undefined;
+  /** How it was worked out, in a few words for each step where two text books would differ: the own way first, then those of what it rests on. */
+  basis(path: string): readonly string[];
   /** Facts that say again what others say, and were not used for it; of these facts only, where they are given. */
   overridden(among?: readonly string[]): readonly Overridden[];
+  /** Told results that are also known otherwise: both, and whether they differ by more than both doubts together. */
+  contradicted(): readonly Contradicted[];
   /** All errors of this car. */
   errors(): readonly Doubt[];
 }
@@ -63,10 +85,10 @@ class Evaluated implements Evaluation {
   #swept: Sweep | undefined;
 
   constructor(catalog: Catalog, situation: Situation) {
-    this.catalog = catalog;
+    this.catalog = catalogFor(catalog, situation);
     this.situation = situation;
-    this.#state = load(catalog, situation);
-    this.#errors = new Errors(catalog, this.#state);
+    this.#state = load(this.catalog, situation);
+    this.#errors = new Errors(this.catalog, this.#state);
   }
 
   get #sweep(): Sweep {
@@ -99,25 +121,53 @@ class Evaluated implements Evaluation {
   }
 
   status(path: string): Status {
-    const node = this.catalog.node(path);
+    const node = this.#chosen(path);
+    const { fact, way, pick } = this.#state;
     if (!isKnown(this.#state, node.index)) return 'unknown';
-    if (!node.input) return 'computed';
-    const source = this.#state.same[node.index] ? node.now : node.index;
-    return this.#state.fact[source] ? 'told' : 'estimated';
+    if (fact[node.index]) return 'told';
+    // What was told of the car as it was holds still, where nothing has moved it.
+    if (isUnmoved(this.#state, node) && fact[pick[node.firstPick]!]) return 'told';
+    return way[node.index]?.of.sort === 'estimate' ? 'estimated' : 'computed';
   }
 
   used(path: string): readonly { readonly need: string; readonly path: string | undefined }[] {
-    const node = this.#chosen(this.catalog.node(path));
+    const node = this.#chosen(path);
     if (this.#state.fact[node.index] || !isKnown(this.#state, node.index)) return [];
-    return node.keys.map((need, k) => ({ need, path: this.catalog.nodes[this.#state.pick[node.firstPick + k]!]?.path }));
+    const keys = this.#state.way[node.index]?.keys ?? [];
+    return keys.map((need, k) => ({ need, path: this.catalog.nodes[this.#state.pick[node.firstPick + k]!]?.path }));
   }
-  /** A node that follows now was chosen for there. */
-  #chosen(node: Node): Node {
-    return this.#state.same[node.index] ? this.catalog.nodes[node.now]! : node;
+  /** The node of a path, worked out; one that follows now was chosen for there. */
+  #chosen(path: string): Node {
+    const { index } = this.catalog.node(path);
+    isKnown(this.#state, index);
+    return this.catalog.nodes[sourceOf(this.#state, index)]!;
+  }
+
+  way(path: string): AnyWay | undefined {
+    const { index } = this.#chosen(path);
+    return isKnown(this.#state, index) ? this.#state.way[index]?.of : undefined;
+  }
+  basis(path: string): readonly string[] {
+    return basisOf(this.catalog, this.#state, this.#chosen(path).index);
   }
 
   overridden(among?: readonly string[]): readonly Overridden[] {
-    return overridden(this.catalog, this.#state, (path) => this.shares(path), among);
+    const without = (paths: readonly string[]): Evaluation => evaluate(this.catalog, withoutFacts(this.situation, paths));
+    return overridden({ it: this, without }, this.#state, among);
+  }
+
+  contradicted(): readonly Contradicted[] {
+    return [...this.situation.facts.keys()].flatMap((path) => {
+      const { entry } = this.catalog.node(path);
+      const told = this.number(path);
+      if (!isWorkedOut(entry) || typeof told !== 'number') return [];
+      const without = evaluate(this.catalog, withoutFacts(this.situation, [path]));
+      const worked = without.number(path);
+      if (typeof worked !== 'number') return [];
+      const within = Math.hypot(this.within(path), without.within(path));
+      const guessed = without.shares(path).some(({ evidence }) => evidence === 'rule');
+      return [{ path, told, worked, within, guessed, disagree: Math.abs(told - worked) > within }];
+    });
   }
 
   errors(): readonly Doubt[] {
@@ -125,9 +175,25 @@ class Evaluated implements Evaluation {
   }
 }
 
+/** The car as it would be if these facts had never been told. */
+export function withoutFacts(situation: Situation, paths: readonly string[]): Situation {
+  const less = (from: Facts): Facts => new Map([...from].filter(([path]) => !paths.includes(path)));
+  return { ...situation, facts: less(situation.facts), ...(situation.then ? { then: less(situation.then) } : {}) };
+}
+
+/** The catalog compiled for the results that a situation tells. */
+export function catalogFor(catalog: Catalog, { facts }: Situation): Catalog {
+  const told: Entry[] = [];
+  for (const path of facts.keys()) {
+    const entry = catalog.byPath.get(path)?.entry;
+    if (entry && isWorkedOut(entry)) told.push(entry);
+  }
+  return told.length > 0 ? catalog.telling(told) : catalog;
+}
+
 /**
  * A car: every value or the reason for having none, and every plus-or-minus. What a question asks for is worked out, with what it rests on, and kept;
  * asking for many numbers one after another costs no more than asking for them at once.
- * @param situation facts by full path, SI; throws for a fact that no input can hold (the boundary's schema keeps those out)
+ * @param situation facts by full path, SI; throws for a fact that nothing in the catalog can hold (the boundary's schema keeps those out)
  */
 export const evaluate = (catalog: Catalog, situation: Situation): Evaluation => new Evaluated(catalog, situation);

@@ -1,6 +1,6 @@
 /** What a designation's text stands for. */
 import type { Refusal } from '../catalog.js';
-import type { Node } from './compile.js';
+import type { Node } from './node.js';
 
 /** Parsing a size is far dearer than a figure, and the same few texts come again and again. */
 const parsed = new WeakMap<object, Map<string, object | Refusal>>();

@@ -1,7 +1,10 @@
 /** Figures as functions of an input: only what lies between the two is worked out again. */
 import type { Fact, Facts } from '../car.js';
+import { canBeTold, isNumeric } from '../catalog.js';
 import { type Catalog, hasBit } from './compile.js';
-import { isKnown, load, type Situation } from './state.js';
+import { catalogFor } from './evaluate.js';
+import { isKnown } from './settle.js';
+import { load, type Situation } from './state.js';
 import { telling } from './telling.js';
 
 /** Gives the figures at a value of the inputs, in the order in which they were asked for; undefined where one has no value. */
@@ -14,21 +17,28 @@ const tried = (value: number): Fact => ({ value, within: 0, evidence: 'estimated
  * @param inputs quantities that are moved together (both rear corners); throws for anything else
  * @param figures paths of the numbers that are wanted
  */
-export function probe(catalog: Catalog, situation: Situation, inputs: readonly string[], figures: readonly string[]): Probe {
+export function probe(any: Catalog, situation: Situation, inputs: readonly string[], figures: readonly string[]): Probe {
+  let facts: Facts = situation.facts;
+  for (const path of inputs) {
+    const { entry } = any.node(path);
+    if (!isNumeric(entry) || !canBeTold(entry)) throw new Error(`${path} is a ${entry.kind}, and cannot be tried as an amount`);
+    facts = telling(any, facts, path, tried(entry.sane?.[0] ?? 0));
+  }
+  const trial: Situation = { ...situation, facts, then: situation.then ?? situation.facts };
+  const catalog = catalogFor(any, trial);
   const moved = inputs.map((path) => catalog.node(path));
   const wanted = figures.map((path) => catalog.node(path).index);
-  let facts: Facts = situation.facts;
-  for (const { path, entry } of moved) {
-    if (entry.kind !== 'quantity') throw new Error(`${path} is a ${entry.kind}, and cannot be tried as an amount`);
-    facts = telling(catalog, facts, path, tried(entry.sane?.[0] ?? 0));
-  }
-  const state = load(catalog, { facts, then: situation.then ?? situation.facts });
+  const state = load(catalog, trial);
   const between = catalog.nodes.filter(
     ({ index }) =>
       moved.some((input) => hasBit(catalog.below[input.index]!, index)) && wanted.some((figure) => hasBit(catalog.below[index]!, figure)),
   );
   return (value) => {
-    for (const { index } of moved) state.told[index] = value;
+    for (const { index } of moved) {
+      state.told[index] = value;
+      const given = catalog.givenOf[index]!;
+      if (given >= 0) state.told[given] = value;
+    }
     for (const { index } of between) state.settled[index] = 0;
     return wanted.map((figure) => {
       const number = isKnown(state, figure) ? state.number[figure]! : Number.NaN;

@@ -1,8 +1,9 @@
 /** Why a node has no value, in words: the inputs that are missing at the bottom of the chain, or what a calculation refused. */
 import { type Refusal, refuse } from '../catalog.js';
-import { type Catalog, hasBit, type Node } from './compile.js';
+import { type Catalog, hasBit, type Node, type NodeWay } from './compile.js';
 import { nameAt, nameAtAll, pathAt } from './places.js';
-import { isKnown, type State } from './state.js';
+import { isKnown } from './settle.js';
+import { changed, type State } from './state.js';
 
 /** What stands between a node and a value: inputs that are not known, and nodes whose own calculation refused. */
 interface Lack {
@@ -12,18 +13,20 @@ interface Lack {
 
 /** What is called a need or an entry in a refusal, as paths that can be told: the inputs that need rests on, or the entry's own path. */
 function because(catalog: Catalog, state: State, node: Node, names: readonly string[]): string[] {
+  const way = state.way[node.index];
   const paths = names.flatMap((name) => {
-    const k = node.keys.indexOf(name);
-    if (k < 0) return [catalog.byPath.has(pathAt(node.place, { path: name })) ? pathAt(node.place, { path: name }) : name];
+    const k = way?.keys.indexOf(name) ?? -1;
+    if (!way || k < 0) return [catalog.byPath.has(pathAt(node.place, { path: name })) ? pathAt(node.place, { path: name }) : name];
     const picked = state.pick[node.firstPick + k]!;
-    const sources = picked >= 0 ? [picked] : node.from[k]!.slice(0, 1);
-    return sources.map((source) => catalog.nodes[catalog.nodes[source]!.now]!.path);
+    const sources = picked >= 0 ? [picked] : way.from[k]!.slice(0, 1);
+    return sources.map((source) => pathAt(catalog.nodes[source]!.place, catalog.nodes[source]!.entry));
   });
   return [...new Set(paths)];
 }
 
-/** Whether a need of this node can never be given: the next gear of the top one. */
-const isBeyond = (node: Node): boolean => node.from.some((sources, k) => sources.length === 0 && !node.spare[k]);
+/** Whether the node can never be worked out, since each of its ways has a need that can't be given: the next gear of the top one. */
+const isBeyond = ({ ways }: Node): boolean =>
+  ways.length > 0 && ways.every(({ from, spare }) => from.some((sources, k) => sources.length === 0 && !spare[k]));
 
 /** What a member is asked for last comes first: what refused; what is asked for one answer only; what stands further down in the catalogs. Sizes are always at hand. */
 function lessLikely(a: Node, b: Node): number {
@@ -38,16 +41,18 @@ function lessLikely(a: Node, b: Node): number {
 function lackOf(catalog: Catalog, state: State, target: number): Lack {
   const above = catalog.nodes.filter(({ index }) => index <= target && hasBit(catalog.below[index]!, target));
   const isStopped = (node: Node): boolean => !isKnown(state, node.index) && (state.refusal[node.index] !== undefined || isBeyond(node));
-  const isLacking = (node: Node): boolean => !isKnown(state, node.index) && state.same[node.index] === 0 && (node.input || isStopped(node));
+  const isLacking = (node: Node): boolean =>
+    !isKnown(state, node.index) && state.same[node.index] === changed && (node.input || isStopped(node));
+  const mayRun = ({ guess, from, spare }: NodeWay, has: ReadonlySet<number>): boolean =>
+    !guess && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
   const lacking = above.filter(isLacking).sort(lessLikely);
   const given = new Set(lacking.map(({ index }) => index));
   const reached = (): boolean => {
     const has = new Set<number>();
     for (const node of above) {
-      const { index, from, spare } = node;
-      const comes = (): boolean =>
-        Boolean(node.compute) && !isStopped(node) && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
-      if (isKnown(state, index) || given.has(index) || (state.same[index] === 1 ? has.has(node.now) : comes())) has.add(index);
+      const { index, now, ways } = node;
+      const comes = (): boolean => !isStopped(node) && ways.some((way) => mayRun(way, has));
+      if (isKnown(state, index) || given.has(index) || (state.same[index] === changed ? comes() : has.has(now))) has.add(index);
     }
     return has.has(target);
   };
@@ -87,7 +92,7 @@ function sayingOf(catalog: Catalog, state: State, node: Node): Refusal {
 
 /** The refusal of a node that has no value. */
 export function reasonOf(catalog: Catalog, state: State, index: number): Refusal {
-  if (state.same[index]) return reasonOf(catalog, state, catalog.nodes[index]!.now);
+  if (state.same[index] !== changed) return reasonOf(catalog, state, catalog.nodes[index]!.now);
   const node = catalog.nodes[index]!;
   const { missing, stopped } = lackOf(catalog, state, index);
   const name = nameAt(node.entry, node.place);

@@ -1,8 +1,8 @@
 /** The values of one car while they are worked out: numbers in a typed array, everything else and the reasons beside it. */
 
 import type { Fact, Facts } from '../car.js';
-import { type Curve, isRefusal, type Refusal, refuse, type Value } from '../catalog.js';
-import type { Catalog, Node } from './compile.js';
+import { type Curve, canBeTold, isCurve, isNumeric, isRefusal, type Refusal, type Value } from '../catalog.js';
+import type { Catalog, Node, NodeWay } from './compile.js';
 import { parse } from './parse.js';
 
 /** The facts of a car and of the question; `then` are the facts of the moment at which ride heights and scale readings were taken. */
@@ -10,10 +10,16 @@ export interface Situation {
   readonly facts: Facts;
   /** Left out: the car has not changed since. */
   readonly then?: Facts;
+  /**
+   * Which guesses may be made about what was not told: all of them (a car; left out), or only those of these entries, by path, with or without
+   * their place (a plain sum: none). Conventions, constants and usual values are no guesses.
+   */
+  readonly assume?: 'all' | ReadonlySet<string>;
 }
 
 export interface State {
   readonly nodes: readonly Node[];
+  readonly assume: 'all' | ReadonlySet<string>;
   /** Nodes that have been worked out: each is when something first asks for it, and those it reads before it. */
   readonly settled: Uint8Array;
   /** By node; NaN where the node has no number. */
@@ -22,6 +28,8 @@ export interface State {
   readonly other: (string | object | undefined)[];
   /** By node: what its own compute or parse refused. A node that only lacks a need has none. */
   readonly refusal: (Refusal | undefined)[];
+  /** By node: the way that was taken, or refused; undefined for what was told, and where no way could run. */
+  readonly way: (NodeWay | undefined)[];
   readonly fact: (Fact | undefined)[];
   /** The nodes that have one. */
   readonly toldNodes: number[];
@@ -29,21 +37,23 @@ export interface State {
   readonly told: Float64Array;
   /** What was told otherwise, read: the option, the curve, what the designation stands for. */
   readonly toldOther: (string | object | undefined)[];
-  /** `then` nodes whose facts have not changed since: they follow their node of now. */
+  /** By `then` node: whether it follows its node of now, since nothing it rests on has changed; see `followsNow`. */
   readonly same: Uint8Array;
-  /** For each need of each node the node that gives it, or -1. */
+  /** For each need of the way of each node the node that gives it, or `absent`. */
   readonly pick: Int32Array;
 }
 export const absent = -1;
-
-export const isCurve = (value: Value): value is Curve => typeof value === 'object';
+/** Why a `then` node follows now: its facts say so, or it was found to take the same way from the same sources. */
+export const changed = 0;
+export const sameFacts = 1;
+export const sameSources = 2;
 
 function tell(state: State, node: Node, fact: Fact): void {
   const { value } = fact;
   const { entry, index } = node;
   state.fact[index] = fact;
   state.toldNodes.push(index);
-  if (entry.kind === 'quantity' && typeof value === 'number' && Number.isFinite(value)) {
+  if (isNumeric(entry) && typeof value === 'number' && Number.isFinite(value)) {
     state.told[index] = value;
   } else if (entry.kind === 'curve' && isCurve(value)) {
     state.toldOther[index] = value;
@@ -57,47 +67,70 @@ function tell(state: State, node: Node, fact: Fact): void {
     throw new Error(`${node.path} is a ${entry.kind} and cannot be ${JSON.stringify(value)}`);
   }
 }
-
-function tellAll(catalog: Catalog, state: State, facts: Facts, prefix: '' | 'then.'): void {
+/** What is told of an entry is told to both of its nodes: as it is best known, and as it was given. */
+function tellNodes(catalog: Catalog, state: State, prefix: '' | 'then.', path: string, fact: Fact): void {
+  const best = catalog.byPath.get(prefix + path);
+  const given = best ? catalog.nodes[catalog.givenOf[best.index]!] : catalog.byPath.get(`${prefix}given.${path}`);
+  if (best) tell(state, best, fact);
+  if (given) tell(state, given, fact);
+}
+function tellAll(catalog: Catalog, state: State, { facts, then }: Situation): void {
   for (const [path, fact] of facts) {
-    const node = catalog.byPath.get(prefix + path);
-    if (node?.input) tell(state, node, fact);
-    else if (!catalog.byPath.get(path)?.input) throw new Error(`no input is called ${path}`);
+    const node = catalog.byPath.get(path);
+    if (node?.layer !== 'best' || node.then || !canBeTold(node.entry)) throw new Error(`nothing that can be told is called ${path}`);
+    // It was told of the car as it was then: how it is now follows from that.
+    if (!(node.moves && then && sameFact(then.get(path), fact))) tellNodes(catalog, state, '', path, fact);
+  }
+  // Without facts of its own, all of then follows now.
+  for (const [path, fact] of then ?? []) {
+    // What has been forgotten since is not carried on.
+    if (facts.has(path) || !catalog.byPath.get(path)?.moves) tellNodes(catalog, state, 'then.', path, fact);
   }
 }
 
+const sameList = (a: readonly number[], b: readonly number[]): boolean => a.length === b.length && a.every((x, n) => x === b[n]);
+const sameCurve = (a: Curve, b: Curve): boolean => a === b || (a.between === b.between && sameList(a.x, b.x) && sameList(a.y, b.y));
+const sameValue = (a: Value, b: Value): boolean => a === b || (isCurve(a) && isCurve(b) && sameCurve(a, b));
+/** By what they say: the same fact may have been read twice from where it is kept. */
 const sameFact = (a: Fact | undefined, b: Fact | undefined): boolean =>
-  a === b || (a !== undefined && b !== undefined && a.value === b.value && a.within === b.within && a.source === b.source);
+  a === b || (a !== undefined && b !== undefined && a.within === b.within && a.source === b.source && sameValue(a.value, b.value));
 
 function markUnchanged(catalog: Catalog, state: State, situation: Situation): void {
   const { same } = state;
-  if (situation.then === undefined) {
-    for (const index of catalog.past) same[index] = 1;
-    return;
-  }
   for (const index of catalog.past) {
     const node = catalog.nodes[index]!;
-    const unchanged =
-      sameFact(state.fact[index], state.fact[node.now]) &&
-      node.from.every((sources, k) => sourcesAreSame(catalog, state, node, sources, k));
-    same[index] = unchanged ? 1 : 0;
+    if (situation.then === undefined || isSame(state, node)) same[index] = sameFacts;
   }
 }
+function isSame(state: State, node: Node): boolean {
+  const [then, now] = [state.fact[node.index], state.fact[node.now]];
+  // What was told rests on nothing else.
+  if (!then) return !now && node.ways.every((way) => sourcesAreSame(state, way));
+  if (sameFact(then, now)) return true;
+  // A told result that has not been told again is what it was, where nothing that it is worked out from has changed.
+  const carry = state.nodes[node.now]!.ways.find(({ carries }) => carries);
+  return now === undefined && node.moves && carry !== undefined && state.same[carry.from[2]![0]!] === sameFacts;
+}
 /** A need of a `then` node reads `then` nodes only; it is unchanged when each of them is, or when now reads them too. */
-function sourcesAreSame(catalog: Catalog, state: State, node: Node, sources: readonly number[], need: number): boolean {
-  const now = catalog.nodes[node.now]!.from[need]!;
-  return sources.every((source, o) => source === now[o] || (state.same[source] === 1 && catalog.nodes[source]!.now === now[o]));
+function sourcesAreSame({ nodes, same }: State, way: NodeWay): boolean {
+  const { from, gates = [], now } = way;
+  if (!now) return false;
+  const alike = (then: readonly number[], at: readonly number[]): boolean =>
+    then.every((source, o) => source === at[o] || (same[source] === sameFacts && nodes[source]!.now === at[o]));
+  return from.every((sources, k) => alike(sources, now.from[k]!)) && gates.every((some, k) => alike(some, now.gates![k]!));
 }
 
-/** A state with the facts filled in and nothing computed. Throws for a fact that no input can hold. */
+/** A state with the facts filled in and nothing computed. Throws for a fact that nothing in the catalog can hold. */
 export function load(catalog: Catalog, situation: Situation): State {
   const size = catalog.nodes.length;
   const state: State = {
     nodes: catalog.nodes,
+    assume: situation.assume ?? 'all',
     settled: new Uint8Array(size),
     number: new Float64Array(size).fill(Number.NaN),
     other: new Array(size).fill(undefined),
     refusal: new Array(size).fill(undefined),
+    way: new Array(size).fill(undefined),
     fact: new Array(size).fill(undefined),
     toldNodes: [],
     told: new Float64Array(size).fill(Number.NaN),
@@ -105,99 +138,10 @@ export function load(catalog: Catalog, situation: Situation): State {
     same: new Uint8Array(size),
     pick: new Int32Array(catalog.picks).fill(absent),
   };
-  tellAll(catalog, state, situation.facts, '');
-  // Without facts of its own, all of then follows now.
-  if (situation.then) tellAll(catalog, state, situation.then, 'then.');
+  tellAll(catalog, state, situation);
   markUnchanged(catalog, state, situation);
   return state;
 }
 
-/** Whether a node has a value; works it out, when nobody has asked for it yet. */
-export function isKnown(state: State, index: number): boolean {
-  if (state.settled[index] === 0) settle(state, state.nodes[index]!);
-  return !Number.isNaN(state.number[index]!) || state.other[index] !== undefined;
-}
-/** The node that a value is of: a `then` node that has not changed since is the one of now. */
-export const sourceOf = (state: State, index: number): number => (state.same[index] === 1 ? state.nodes[index]!.now : index);
-
-/** Chooses, for each need, the first source that has a value; false when one that is needed has none. */
-function choose(state: State, node: Node): boolean {
-  const { from, spare, firstPick } = node;
-  for (let k = 0; k < from.length; k++) {
-    const sources = from[k]!;
-    let picked = absent;
-    for (let o = 0; o < sources.length; o++) {
-      if (isKnown(state, sources[o]!)) {
-        picked = sources[o]!;
-        break;
-      }
-    }
-    state.pick[firstPick + k] = picked;
-    if (picked === absent && !spare[k]) return false;
-  }
-  return true;
-}
-
-const place = (node: Node): string => {
-  if (node.entry.path === 'axle') return node.place;
-  return node.place.startsWith('l') ? 'left' : 'right';
-};
-
-/** Works a node out from the sources that are picked for it. Returns a refusal of its own. */
-function work(state: State, node: Node): Refusal | undefined {
-  const { index, keys, firstPick } = node;
-  const { number, other, pick } = state;
-  number[index] = Number.NaN;
-  other[index] = undefined;
-  if (!node.compute) {
-    if (node.kind === 'place') other[index] = place(node);
-    return undefined;
-  }
-  const given = node.given ?? {};
-  for (let k = 0; k < keys.length; k++) {
-    const source = pick[firstPick + k]!;
-    if (source === absent) given[keys[k]!] = undefined;
-    else {
-      const value = number[source]!;
-      given[keys[k]!] = Number.isNaN(value) ? other[source] : value;
-    }
-  }
-  const result = node.compute(given);
-  if (typeof result === 'number') {
-    if (!Number.isFinite(result)) return refuse(`The ${node.entry.name} has no finite value for this car.`, ...keys);
-    number[index] = result;
-  } else {
-    if (isRefusal(result)) return result;
-    other[index] = thing(node, result);
-  }
-  return undefined;
-}
-/** What a compute may give that is no number: a word or a structure. */
-export function thing(node: Node, result: unknown): string | object {
-  if (typeof result === 'string' || (typeof result === 'object' && result !== null)) return result;
-  throw new Error(`${node.path} computed ${String(result)}`);
-}
-
 /** A told curve, off by an error: a fraction of it, which scales it whole. */
 export const scaled = (curve: Curve, by: number): Curve => ({ ...curve, y: curve.y.map((y) => y * (1 + by)) });
-
-/** Gives a node its value as the facts stand, choosing its sources anew; what it reads is worked out before it, as far as it is not. */
-export function settle(state: State, node: Node): void {
-  const { index, now } = node;
-  if (state.same[index]) {
-    isKnown(state, now);
-    state.number[index] = state.number[now]!;
-    state.other[index] = state.other[now];
-    state.refusal[index] = state.refusal[now];
-  } else if (state.fact[index]) {
-    state.number[index] = state.told[index]!;
-    state.other[index] = state.toldOther[index];
-  } else if (choose(state, node)) {
-    state.refusal[index] = work(state, node);
-  } else {
-    state.number[index] = Number.NaN;
-    state.other[index] = undefined;
-    state.refusal[index] = undefined;
-  }
-  state.settled[index] = 1;
-}

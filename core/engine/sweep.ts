@@ -2,10 +2,12 @@
  * Works errors through a car, node by node: for each node that is asked for, and those it reads, what each error makes of it at both ends of the
  * error's half-width. What nobody asks for is not worked out, and what has been worked out for one number serves the next.
  */
-import { halfWidth, isRefusal } from '../catalog.js';
-import type { Catalog, Node } from './compile.js';
-import { type Errors, none } from './errors.js';
-import { absent, isCurve, isKnown, type State, scaled, sourceOf, thing } from './state.js';
+import { halfWidth, isCurve, isRefusal } from '../catalog.js';
+import type { Catalog } from './compile.js';
+import type { Errors } from './errors.js';
+import { type Node, type NodeWay, none } from './node.js';
+import { isKnown, sourceOf, thing } from './settle.js';
+import { absent, type State, scaled } from './state.js';
 import { amountOf, bendOf, farther, isCrooked, square } from './width.js';
 
 /** A change this small against the number is rounding in what cancels. */
@@ -85,8 +87,9 @@ export class Sweep {
     return Math.sqrt(sum);
   }
   #each(asked: number, visit: (error: number, amount: number, bend: number) => void): void {
+    const known = isKnown(this.#state, asked);
     const index = sourceOf(this.#state, asked);
-    const base = isKnown(this.#state, index) ? this.#state.number[index]! : Number.NaN;
+    const base = known ? this.#state.number[index]! : Number.NaN;
     if (Number.isNaN(base)) return;
     this.#sweep(index);
     for (let entry = this.#start[index]!; entry < this.#end[index]!; entry++) {
@@ -107,8 +110,9 @@ export class Sweep {
     const node = this.#nodes[index]!;
     const fact = this.#state.fact[index];
     const known = isKnown(this.#state, index);
+    const way = this.#state.way[index];
     // What the car has no value for, it has none for within a doubt either.
-    if (!known || fact || !node.compute) {
+    if (!known || fact || !way) {
       this.#room(1);
       this.#begin(index);
       const error = known && fact ? this.#errors.of(node) : none;
@@ -116,7 +120,8 @@ export class Sweep {
       this.#end[index] = this.#count;
       return;
     }
-    const { firstPick, keys } = node;
+    const { firstPick } = node;
+    const { keys } = way;
     let most = 1;
     for (let k = 0; k < keys.length; k++) {
       const picked = this.#state.pick[firstPick + k]!;
@@ -127,7 +132,7 @@ export class Sweep {
     }
     this.#room(most);
     this.#begin(index);
-    this.#merge(node, this.#errors.of(node));
+    this.#merge(node, way, this.#errors.of(node));
     this.#end[index] = this.#count;
   }
   #begin(index: number): void {
@@ -137,14 +142,15 @@ export class Sweep {
   }
 
   /** Walks the entries of all that a node reads side by side, error by error. */
-  #merge(node: Node, own: number): void {
-    const { index, firstPick, keys } = node;
+  #merge(node: Node, way: NodeWay, own: number): void {
+    const { index, firstPick } = node;
+    const { keys } = way;
     const key = this.#key;
     const source = this.#source;
     const at = this.#at;
     const stop = this.#stop;
     const errors = this.#error;
-    const given = this.#base(node);
+    const given = this.#base(node, way);
     let live = 0;
     for (let k = 0; k < keys.length; k++) {
       const picked = this.#state.pick[firstPick + k]!;
@@ -168,8 +174,8 @@ export class Sweep {
       for (let n = 0; n < live; n++) if (at[n]! < stop[n]! && errors[at[n]!] === error) this.#hit[hits++] = n;
       const part = error === own ? 1 : 0;
       if (part === 1) waiting = last;
-      const up = this.#side(node, given, hits, this.#up, part);
-      const down = this.#side(node, given, hits, this.#down, -part);
+      const up = this.#side(node, way, given, hits, this.#up, part);
+      const down = this.#side(node, way, given, hits, this.#down, -part);
       for (let h = 0; h < hits; h++) {
         const n = this.#hit[h]!;
         given[keys[key[n]!]!] = this.#value(source[n]!);
@@ -179,14 +185,14 @@ export class Sweep {
     }
   }
   /** The node at one end of an error: its needs that move are given as they are there. */
-  #side(node: Node, given: Given, hits: number, values: Float64Array, part: number): number {
+  #side(node: Node, way: NodeWay, given: Given, hits: number, values: Float64Array, part: number): number {
     let moves = part !== 0;
     for (let h = 0; h < hits; h++) {
       const n = this.#hit[h]!;
       const from = this.#source[n]!;
       const value = values[this.#at[n]!]!;
       const number = this.#state.number[from]!;
-      const name = node.keys[this.#key[n]!]!;
+      const name = way.keys[this.#key[n]!]!;
       if (Number.isNaN(number)) {
         if (value === lost) return this.#nothing(node.index);
         if (value !== this.#own[from]) moves = true;
@@ -197,7 +203,7 @@ export class Sweep {
         given[name] = value;
       }
     }
-    return moves ? this.#compute(node, given, part) : this.#still(node.index);
+    return moves ? this.#compute(node, way, given, part) : this.#still(node.index);
   }
 
   /** Halfway values of an entry, through those that the ends move. */
@@ -212,7 +218,8 @@ export class Sweep {
       return;
     }
     const error = this.#error[entry]!;
-    const entries = node.keys.map((_, k): number => {
+    const way = this.#state.way[index]!;
+    const entries = way.keys.map((_, k): number => {
       const picked = this.#state.pick[node.firstPick + k]!;
       if (picked === absent) return absent;
       const source = sourceOf(this.#state, picked);
@@ -221,11 +228,11 @@ export class Sweep {
       return found;
     });
     const own = this.#errors.of(node) === error ? 0.5 : 0;
-    this.#halfUp[entry] = this.#half(node, entries, this.#halfUp, own);
-    this.#halfDown[entry] = this.#half(node, entries, this.#halfDown, -own);
+    this.#halfUp[entry] = this.#half(node, way, entries, this.#halfUp, own);
+    this.#halfDown[entry] = this.#half(node, way, entries, this.#halfDown, -own);
   }
-  #half(node: Node, entries: readonly number[], values: Float64Array, part: number): number {
-    const given = this.#base(node);
+  #half(node: Node, way: NodeWay, entries: readonly number[], values: Float64Array, part: number): number {
+    const given = this.#base(node, way);
     for (let k = 0; k < entries.length; k++) {
       const entry = entries[k]!;
       if (entry === absent) continue;
@@ -233,9 +240,9 @@ export class Sweep {
       const value = values[entry]!;
       const isThing = Number.isNaN(this.#state.number[from]!);
       if (isThing ? value === lost : Number.isNaN(value)) return this.#nothing(node.index);
-      given[node.keys[k]!] = isThing ? this.#things[value] : value;
+      given[way.keys[k]!] = isThing ? this.#things[value] : value;
     }
-    return this.#compute(node, given, part);
+    return this.#compute(node, way, given, part);
   }
   /** The entry of an error at a node, or absent. */
   #find(index: number, error: number): number {
@@ -252,11 +259,10 @@ export class Sweep {
   }
 
   /** What a node is given when nothing is off. */
-  #base(node: Node): Given {
-    const given = node.given ?? {};
-    for (let k = 0; k < node.keys.length; k++) {
+  #base(node: Node, { keys, given = {}, absent: without }: NodeWay): Given {
+    for (let k = 0; k < keys.length; k++) {
       const picked = this.#state.pick[node.firstPick + k]!;
-      given[node.keys[k]!] = picked === absent ? undefined : this.#value(picked);
+      given[keys[k]!] = picked === absent ? without[k] : this.#value(picked);
     }
     return given;
   }
@@ -265,10 +271,11 @@ export class Sweep {
     return Number.isNaN(number) ? this.#state.other[index] : number;
   }
   /** A node with what it is given, off by a part of its own half-width: a number, or the place of a thing. */
-  #compute(node: Node, given: Given, part: number): number {
-    const { index, within } = node;
+  #compute(node: Node, way: NodeWay, given: Given, part: number): number {
+    const { index } = node;
+    const { within } = way;
     // A structure may keep what it is given; where it is searched for, it is found near where it is without the error.
-    const result = node.given ? node.compute?.(given) : node.compute?.({ ...given }, this.#state.other[index]);
+    const result = way.given ? way.compute(given) : way.compute({ ...given }, this.#state.other[index]);
     if (typeof result === 'number') {
       if (!Number.isFinite(result) || Number.isNaN(this.#state.number[index]!)) return this.#nothing(index);
       return this.#settled(index, part !== 0 && within ? result + part * halfWidth(result, within) : result);

@@ -1,7 +1,7 @@
 /** The anti-roll bars: how stiff at their ends, at the wheel and in roll; what they weigh; what unequal links do. */
 
 import { barMass as massOfBar, barStiffness as stiffnessOfBar } from '../bars/bar.js';
-import { figure, firstOf, left, refuse, right, structure } from '../catalog.js';
+import { figure, ifTold, left, quantity, refuse, right, structure, way } from '../catalog.js';
 import type { BarModel } from '../cornering/model.js';
 import { axleKind } from '../inputs/axles.js';
 import * as told from '../inputs/bars.js';
@@ -53,41 +53,57 @@ export const barTwistOfShape = figure({
   },
   source: beamTheory,
 });
-export const barTwistOfRate = figure({
-  path: 'bar.twistOfRate',
-  scope: 'axle',
-  name: 'torque of the bar per turn of one end, from its rate',
-  label: 'bar twist, by rate',
-  symbol: 'K_t',
-  dimension: 'rollStiffness',
-  needs: { rate: told.barRateTold, ...levers, link: told.barLinkRate },
-  compute: ({ rate, left, right, link }) => 1 / (1 / (rate * left * right) + (1 / (left * left) + 1 / (right * right)) / link),
-  formula: '1 / (1 / (rate * left * right) + (1 / left^2 + 1 / right^2) / link)',
-  source: `${virtualWork}; links in series`,
-});
-export const barTwistOfRoll = figure({
-  path: 'bar.twistOfRoll',
-  scope: 'axle',
-  name: 'torque of the bar per turn of one end, from its roll stiffness',
-  label: 'bar twist, by roll',
-  symbol: 'K_t',
-  dimension: 'rollStiffness',
-  needs: { stiffness: told.barRollStiffnessTold, ...levers, ratio: told.barRatio, span: barSpan },
-  compute: ({ stiffness, left, right, ratio, span }) => stiffness / (((ratio / left + ratio / right) * span) / 2) ** 2,
-  formula: 'stiffness / ((ratio / left + ratio / right) * span / 2)^2',
-  source: virtualWork,
-});
-export const barTwist = figure({
+const ofRoll = ({
+  stiffness,
+  left,
+  right,
+  ratio,
+  span,
+}: {
+  stiffness: number;
+  left: number;
+  right: number;
+  ratio: number;
+  span: number;
+}): number => stiffness / (((ratio / left + ratio / right) * span) / 2) ** 2;
+const ofRollFormula = 'stiffness / ((ratio / left + ratio / right) * span / 2)^2';
+export const barTwist = quantity({
   path: 'bar.twist',
   scope: 'axle',
   name: 'torque of the bar per turn of one end against the other',
   label: 'bar twist',
   symbol: 'K_t',
   dimension: 'rollStiffness',
-  needs: { twist: firstOf(barTwistOfRoll, barTwistOfRate, barTwistOfShape) },
-  compute: ({ twist }) => twist,
-  formula: 'twist',
-  source: 'by definition',
+  ways: [
+    way({
+      needs: { stiffness: ifTold(told.barRollStiffnessTold), ...levers, ratio: told.barRatio, span: barSpan },
+      compute: ofRoll,
+      formula: ofRollFormula,
+      source: virtualWork,
+      basis: 'from its roll stiffness told',
+    }),
+    way({
+      needs: { rate: told.barRateTold, ...levers, link: told.barLinkRate },
+      compute: ({ rate, left, right, link }) => 1 / (1 / (rate * left * right) + (1 / (left * left) + 1 / (right * right)) / link),
+      formula: '1 / (1 / (rate * left * right) + (1 / left^2 + 1 / right^2) / link)',
+      source: `${virtualWork}; links in series`,
+      basis: 'from its rate told',
+    }),
+    way({
+      needs: { twist: barTwistOfShape },
+      compute: ({ twist }) => twist,
+      formula: 'twist',
+      source: beamTheory,
+      basis: 'twist of the bar',
+    }),
+    way({
+      needs: { stiffness: told.barRollStiffnessTold, ...levers, ratio: told.barRatio, span: barSpan },
+      compute: ofRoll,
+      formula: ofRollFormula,
+      source: `${virtualWork}, of a bar that was not told of`,
+      basis: 'a bar of the usual size',
+    }),
+  ],
 });
 export const barRate = figure({
   path: 'bar.rateAtEnds',

@@ -1,5 +1,5 @@
 /** What the parts of the brakes make of a pedal: pressure, torque at each axle, and how they share the force. */
-import { figure, firstOf, front, rear } from '../catalog.js';
+import { figure, firstOf, front, quantity, rear, way } from '../catalog.js';
 import * as told from '../inputs/brakes.js';
 import { brakeShare } from '../inputs/grip.js';
 import { totalMass } from './aboard.js';
@@ -20,7 +20,7 @@ export const torquePerPressure = figure({
   formula: 'pi * piston^2 * count * pad * radius',
   source: `${hydraulics}; two wheels`,
 });
-export const brakeTorqueShare = figure({
+export const brakeTorqueShare = quantity({
   path: 'brake.torqueShare',
   scope: 'car',
   name: 'front share of the brake torque, by the parts',
@@ -28,10 +28,15 @@ export const brakeTorqueShare = figure({
   symbol: 'T_f/T',
   words: ['front brake torque share', 'brake torque share'],
   dimension: 'ratio',
-  needs: { front: front(torquePerPressure), rear: rear(torquePerPressure), pressure: told.rearPressureShare },
-  compute: ({ front, rear, pressure }) => front / (front + rear * pressure),
-  formula: 'front / (front + rear * pressure)',
-  source: hydraulics,
+  sane: [0.05, 0.99],
+  ways: [
+    way({
+      needs: { front: front(torquePerPressure), rear: rear(torquePerPressure), pressure: told.rearPressureShare },
+      compute: ({ front, rear, pressure }) => front / (front + rear * pressure),
+      formula: 'front / (front + rear * pressure)',
+      source: hydraulics,
+    }),
+  ],
 });
 export const shareOfParts = figure({
   path: 'brake.shareOfParts',
@@ -68,7 +73,7 @@ export const brakeShareNow = figure({
   source: 'by the parts where they are known, else as told or usual',
   caution: care,
 });
-export const rodForce = figure({
+export const rodForce = quantity({
   path: 'brake.rodForce',
   scope: 'car',
   name: 'force on the master cylinder',
@@ -76,12 +81,17 @@ export const rodForce = figure({
   symbol: 'F_m',
   words: ['master cylinder force', 'rod force', 'push rod force'],
   dimension: 'force',
-  needs: { pedal: told.pedalForce, ratio: told.pedalRatio, boost: told.brakeBoost },
-  compute: ({ pedal, ratio, boost }) => pedal * ratio * boost,
-  formula: 'pedal * ratio * boost',
-  source: 'lever and booster',
+  sane: [1, 60_000],
+  ways: [
+    way({
+      needs: { pedal: told.pedalForce, ratio: told.pedalRatio, boost: told.brakeBoost },
+      compute: ({ pedal, ratio, boost }) => pedal * ratio * boost,
+      formula: 'pedal * ratio * boost',
+      source: 'lever and booster',
+    }),
+  ],
 });
-export const boosterForce = figure({
+export const boosterForce = quantity({
   path: 'brake.boosterForce',
   scope: 'car',
   name: 'what the booster adds',
@@ -89,12 +99,17 @@ export const boosterForce = figure({
   symbol: 'F_b',
   words: ['booster force'],
   dimension: 'force',
-  needs: { pedal: told.pedalForce, ratio: told.pedalRatio, rod: rodForce },
-  compute: ({ pedal, ratio, rod }) => rod - pedal * ratio,
-  formula: 'rod - pedal * ratio',
-  source: 'difference',
+  sane: [0, 50_000],
+  ways: [
+    way({
+      needs: { pedal: told.pedalForce, ratio: told.pedalRatio, rod: rodForce },
+      compute: ({ pedal, ratio, rod }) => rod - pedal * ratio,
+      formula: 'rod - pedal * ratio',
+      source: 'difference',
+    }),
+  ],
 });
-export const linePressure = figure({
+export const linePressure = quantity({
   path: 'brake.linePressure',
   scope: 'car',
   name: 'line pressure of the brakes',
@@ -102,13 +117,18 @@ export const linePressure = figure({
   symbol: 'p_l',
   words: ['line pressure', 'brake pressure', 'brake line pressure'],
   dimension: 'pressure',
-  needs: { rod: rodForce, bore: told.masterBore },
-  compute: ({ rod, bore }) => rod / ((Math.PI / 4) * bore ** 2),
-  formula: 'rod / (pi / 4 * bore^2)',
-  source: hydraulics,
+  sane: [1e4, 4e7],
   caution: care,
+  ways: [
+    way({
+      needs: { rod: rodForce, bore: told.masterBore },
+      compute: ({ rod, bore }) => rod / ((Math.PI / 4) * bore ** 2),
+      formula: 'rod / (pi / 4 * bore^2)',
+      source: hydraulics,
+    }),
+  ],
 });
-export const pedalDeceleration = figure({
+export const pedalDeceleration = quantity({
   path: 'brake.ofPedal',
   scope: 'car',
   name: 'braking that the pedal force makes',
@@ -116,18 +136,23 @@ export const pedalDeceleration = figure({
   symbol: 'a_b',
   words: ['braking by pedal', 'deceleration by pedal'],
   dimension: 'acceleration',
-  needs: {
-    pressure: linePressure,
-    rearShare: told.rearPressureShare,
-    front: front(torquePerPressure),
-    rear: rear(torquePerPressure),
-    frontRadius: front(loadedRadius),
-    rearRadius: rear(loadedRadius),
-    mass: totalMass,
-  },
-  compute: ({ pressure, rearShare, front, rear, frontRadius, rearRadius, mass }) =>
-    (pressure * (front / frontRadius + (rearShare * rear) / rearRadius)) / mass,
-  formula: 'pressure * (front / frontRadius + rearShare * rear / rearRadius) / mass',
-  source: `${hydraulics}; while no wheel locks`,
+  sane: [0.01, 40],
   caution: care,
+  ways: [
+    way({
+      needs: {
+        pressure: linePressure,
+        rearShare: told.rearPressureShare,
+        front: front(torquePerPressure),
+        rear: rear(torquePerPressure),
+        frontRadius: front(loadedRadius),
+        rearRadius: rear(loadedRadius),
+        mass: totalMass,
+      },
+      compute: ({ pressure, rearShare, front, rear, frontRadius, rearRadius, mass }) =>
+        (pressure * (front / frontRadius + (rearShare * rear) / rearRadius)) / mass,
+      formula: 'pressure * (front / frontRadius + rearShare * rear / rearRadius) / mass',
+      source: `${hydraulics}; while no wheel locks`,
+    }),
+  ],
 });

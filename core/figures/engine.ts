@@ -1,12 +1,15 @@
 /** Torque and power of the engine, and the thrust that they make in each gear. */
-import { figure, firstOf, maybe, refuse, structure } from '../catalog.js';
+import { figure, firstOf, given, inverse, maybe, quantity, refuse, structure, way } from '../catalog.js';
 import * as told from '../inputs/engine.js';
-import { driveEfficiency, engineSpeed, engineTorque, redline } from '../inputs/gearing.js';
+import { driveEfficiency, engineSpeed, engineTorque, redline, roadSpeed } from '../inputs/gearing.js';
 import { lawOfCurve, lawOfPeaks, torqueAt } from '../traction/torque.js';
 import { totalMass } from './aboard.js';
-import { gearEngineSpeed, speedPerTurn, thrustPerTorque } from './gearing.js';
+import { gearEngineSpeed, overallRatio, speedPerTurn, thrustPerTorque } from './gearing.js';
 
 const definition = 'definition of power';
+/** W and N. */
+const sanePower = [5e3, 1.5e6] as const;
+const saneThrust = [1, 60_000] as const;
 const estimate =
   'estimated from the two peaks: the power rises smoothly from the torque peak to its own, so that each is greatest where it was told; parabolas beyond, common practice, no source';
 
@@ -111,7 +114,7 @@ export const engineLawOfPeaks = structure({
 export const engineLaw = firstOf(engineLawOfCurve, engineLawOfPeaks);
 const law = engineLaw;
 
-export const greatestTorque = figure({
+export const greatestTorque = quantity({
   path: 'engine.greatestTorque',
   scope: 'car',
   name: 'greatest engine torque',
@@ -120,12 +123,17 @@ export const greatestTorque = figure({
   symbol: 'T_max',
   words: ['peak torque', 'max torque', 'maximum torque', 'greatest torque'],
   dimension: 'torque',
+  sane: [10, 3000],
   typical: { range: [100, 450], of: 'road cars; common practice, no source' },
-  needs: { law },
-  compute: ({ law }) => law.peak.torque,
-  source: 'of the curve, else as told or from the peak power',
+  ways: [
+    way({
+      needs: { law },
+      compute: ({ law }) => law.peak.torque,
+      source: 'of the curve, else as told or from the peak power',
+    }),
+  ],
 });
-export const greatestPower = figure({
+export const greatestPower = quantity({
   path: 'engine.greatestPower',
   scope: 'car',
   name: 'greatest engine power',
@@ -134,14 +142,19 @@ export const greatestPower = figure({
   symbol: 'P_max',
   words: ['peak power', 'max power', 'maximum power', 'greatest power'],
   dimension: 'power',
+  sane: sanePower,
   typical: { range: [60e3, 300e3], of: 'road cars; common practice, no source' },
-  needs: { power: maybe(powerTold), law: maybe(law) },
-  // A told power stands without its speed, of which the curve has need.
-  compute: ({ power, law }) =>
-    law?.most.power ?? power ?? refuse('Neither power nor torque of the engine is known.', 'engine.peakPower', 'engine.curve'),
-  source: 'of the curve, else as told, from the power at the wheels, or from the peak torque',
+  ways: [
+    way({
+      needs: { power: maybe(powerTold), law: maybe(law) },
+      // A told power stands without its speed, of which the curve has need.
+      compute: ({ power, law }) =>
+        law?.most.power ?? power ?? refuse('Neither power nor torque of the engine is known.', 'engine.peakPower', 'engine.curve'),
+      source: 'of the curve, else as told, from the power at the wheels, or from the peak torque',
+    }),
+  ],
 });
-export const greatestWheelPower = figure({
+export const greatestWheelPower = quantity({
   path: 'engine.greatestWheelPower',
   scope: 'car',
   name: 'greatest power at the wheels',
@@ -150,10 +163,16 @@ export const greatestWheelPower = figure({
   symbol: 'P_w',
   words: ['wheel power', 'whp', 'wheel hp', 'wheel horsepower', 'power at the wheel'],
   dimension: 'power',
-  needs: { power: greatestPower, efficiency: driveEfficiency },
-  compute: ({ power, efficiency }) => power * efficiency,
-  formula: 'power * efficiency',
-  source: 'definition of the efficiency; no rotating masses',
+  sane: sanePower,
+  ways: [
+    way({ needs: { wheels: told.wheelPower }, compute: ({ wheels }) => wheels, formula: 'wheels', source: 'as told' }),
+    way({
+      needs: { power: greatestPower, efficiency: driveEfficiency },
+      compute: ({ power, efficiency }) => power * efficiency,
+      formula: 'power * efficiency',
+      source: 'definition of the efficiency; no rotating masses',
+    }),
+  ],
 });
 
 export const torqueOfLaw = figure({
@@ -167,7 +186,7 @@ export const torqueOfLaw = figure({
   compute: ({ law, speed }) => torqueAt(law, speed),
   source: `the told curve, else ${estimate}`,
 });
-export const torqueNow = figure({
+export const torqueNow = quantity({
   path: 'engine.torque',
   scope: 'car',
   name: 'engine torque at full throttle',
@@ -175,24 +194,34 @@ export const torqueNow = figure({
   symbol: 'T',
   words: ['engine torque', 'torque'],
   dimension: 'torque',
-  needs: { torque: firstOf(engineTorque, torqueOfLaw) },
-  compute: ({ torque }) => torque,
-  formula: 'torque',
-  source: 'told with the question, else by the curve at the engine speed asked',
+  sane: [1, 3000],
+  ways: [
+    way({
+      needs: { torque: firstOf(engineTorque, torqueOfLaw) },
+      compute: ({ torque }) => torque,
+      formula: 'torque',
+      source: 'told with the question, else by the curve at the engine speed asked',
+    }),
+  ],
 });
-export const enginePower = figure({
+export const enginePower = quantity({
   path: 'enginePower',
   scope: 'car',
   name: 'engine power',
   symbol: 'P',
   words: ['engine power', 'power', 'horsepower', 'hp', 'kw'],
   dimension: 'power',
-  needs: { torque: torqueNow, engineSpeed },
-  compute: ({ torque, engineSpeed }) => torque * engineSpeed,
-  formula: 'torque * engineSpeed',
-  source: definition,
+  sane: [100, 1.5e6],
+  ways: [
+    way({
+      needs: { torque: torqueNow, engineSpeed },
+      compute: ({ torque, engineSpeed }) => torque * engineSpeed,
+      formula: 'torque * engineSpeed',
+      source: definition,
+    }),
+  ],
 });
-export const torqueInGear = figure({
+export const torqueInGear = quantity({
   path: 'gearTorque',
   scope: 'gear',
   name: 'engine torque at full throttle',
@@ -200,11 +229,16 @@ export const torqueInGear = figure({
   symbol: 'T',
   words: ['engine torque in gear'],
   dimension: 'torque',
-  needs: { law, speed: firstOf(engineSpeed, gearEngineSpeed) },
-  compute: ({ law, speed }) => torqueAt(law, speed),
-  source: 'by the curve, at the engine speed asked or that of the road speed asked',
+  sane: [1, 3000],
+  ways: [
+    way({
+      needs: { law, speed: firstOf(engineSpeed, gearEngineSpeed) },
+      compute: ({ law, speed }) => torqueAt(law, speed),
+      source: 'by the curve, at the engine speed asked or that of the road speed asked',
+    }),
+  ],
 });
-export const thrust = figure({
+export const thrust = quantity({
   path: 'thrust',
   scope: 'gear',
   name: 'thrust at the tires',
@@ -213,12 +247,17 @@ export const thrust = figure({
   symbol: 'F',
   words: ['thrust', 'pull', 'tractive force', 'drive force', 'wheel force'],
   dimension: 'force',
-  needs: { torque: firstOf(engineTorque, torqueInGear), perTorque: thrustPerTorque },
-  compute: ({ torque, perTorque }) => torque * perTorque,
-  formula: 'torque * perTorque',
-  source: 'exact at full throttle; no rotating masses; what the tires can hold is another question',
+  sane: saneThrust,
+  ways: [
+    way({
+      needs: { torque: firstOf(engineTorque, torqueInGear), perTorque: thrustPerTorque },
+      compute: ({ torque, perTorque }) => torque * perTorque,
+      formula: 'torque * perTorque',
+      source: 'exact at full throttle; no rotating masses; what the tires can hold is another question',
+    }),
+  ],
 });
-export const peakThrust = figure({
+export const peakThrust = quantity({
   path: 'peakThrust',
   scope: 'gear',
   name: 'greatest thrust at the tires',
@@ -227,12 +266,17 @@ export const peakThrust = figure({
   symbol: 'F_max',
   words: ['peak thrust', 'max thrust', 'greatest thrust', 'most thrust'],
   dimension: 'force',
-  needs: { torque: greatestTorque, perTorque: thrustPerTorque },
-  compute: ({ torque, perTorque }) => torque * perTorque,
-  formula: 'torque * perTorque',
-  source: 'at the peak of torque; no rotating masses',
+  sane: saneThrust,
+  ways: [
+    way({
+      needs: { torque: greatestTorque, perTorque: thrustPerTorque },
+      compute: ({ torque, perTorque }) => torque * perTorque,
+      formula: 'torque * perTorque',
+      source: 'at the peak of torque; no rotating masses',
+    }),
+  ],
 });
-export const peakThrustSpeed = figure({
+export const peakThrustSpeed = quantity({
   path: 'peakThrustSpeed',
   scope: 'gear',
   name: 'road speed of the greatest thrust',
@@ -240,11 +284,36 @@ export const peakThrustSpeed = figure({
   symbol: 'v',
   words: ['speed of peak thrust', 'peak thrust speed'],
   dimension: 'speed',
-  needs: { law, perTurn: speedPerTurn },
-  compute: ({ law, perTurn }) => (law.peak.speed / (2 * Math.PI)) * perTurn,
-  source: 'kinematics, exact',
+  sane: [0.3, 150],
+  ways: [
+    way({
+      needs: { law, perTurn: speedPerTurn },
+      compute: ({ law, perTurn }) => (law.peak.speed / (2 * Math.PI)) * perTurn,
+      source: 'kinematics, exact',
+    }),
+  ],
 });
-export const gearAcceleration = figure({
+export const massFactor = quantity({
+  path: 'massFactor',
+  scope: 'gear',
+  name: 'what turning parts add to the weight in this gear',
+  label: 'mass factor',
+  symbol: 'gamma_m',
+  words: ['mass factor', 'rotating mass factor', 'rotational inertia factor'],
+  dimension: 'ratio',
+  sane: [1, 2.5],
+  typical: { range: [1.05, 1.5], of: 'road cars, top gear to first; Gillespie, from memory' },
+  ways: [
+    way({
+      needs: { overall: overallRatio },
+      compute: ({ overall }) => 1.04 + 0.0025 * overall ** 2,
+      formula: '1.04 + 0.0025 * overall^2',
+      ...{ sort: 'model', within: { relative: 0.06 } },
+      source: 'Gillespie, Fundamentals of Vehicle Dynamics, ch. 2 (also Wong), from memory',
+    }),
+  ],
+});
+export const gearAcceleration = quantity({
   path: 'gearAcceleration',
   scope: 'gear',
   name: 'acceleration by thrust',
@@ -252,8 +321,71 @@ export const gearAcceleration = figure({
   symbol: 'a_x',
   words: ['acceleration in gear', 'thrust acceleration', 'acceleration by thrust'],
   dimension: 'acceleration',
-  needs: { thrust: firstOf(thrust, peakThrust), mass: totalMass },
-  compute: ({ thrust, mass }) => thrust / mass,
-  formula: 'thrust / mass',
-  source: 'Newton; at the speed asked, else at its peak; no rotating masses, drag or wheelspin, so the car does less',
+  sane: [0.01, 30],
+  ways: [
+    way({
+      needs: { thrust: firstOf(thrust, peakThrust), mass: totalMass, turning: massFactor },
+      compute: ({ thrust, mass, turning }) => thrust / (mass * turning),
+      formula: 'thrust / (mass * turning)',
+      source: 'Newton; at the speed asked, else at its peak; no drag or wheelspin',
+      basis: 'rotating masses counted',
+    }),
+    way({
+      needs: { thrust: firstOf(thrust, peakThrust), mass: totalMass },
+      compute: ({ thrust, mass }) => thrust / mass,
+      formula: 'thrust / mass',
+      source: 'Newton; at the speed asked, else at its peak; no drag or wheelspin, so the car does less',
+      basis: 'no rotating masses in it',
+    }),
+  ],
+});
+export const thrustByPower = quantity({
+  path: 'thrust.byPower',
+  scope: 'car',
+  name: 'thrust that the power at the wheels makes at a speed',
+  label: 'thrust by power',
+  symbol: 'F_P',
+  words: ['thrust by power', 'thrust from power', 'thrust of the power'],
+  dimension: 'force',
+  sane: saneThrust,
+  ways: [
+    way({
+      needs: { power: greatestWheelPower, speed: roadSpeed },
+      compute: ({ power, speed }) => power / speed,
+      formula: 'power / speed',
+      source: 'power is force times speed',
+    }),
+  ],
+});
+export const powerToWeight = quantity({
+  path: 'powerToWeight',
+  scope: 'car',
+  name: 'power over weight',
+  symbol: 'P/m',
+  words: ['power to weight', 'power to weight ratio', 'power over weight', 'power per weight'],
+  dimension: 'powerPerMass',
+  sane: [5, 1500],
+  typical: { range: [55, 180], of: 'road cars, W/kg; common practice, no source' },
+  ways: [
+    way({
+      needs: { power: greatestPower, mass: totalMass },
+      compute: ({ power, mass }) => power / mass,
+      formula: 'power / mass',
+      source: 'definition; at the engine',
+    }),
+  ],
+});
+
+// Up again.
+inverse(torqueNow, {
+  needs: { power: given(enginePower), speed: engineSpeed },
+  compute: ({ power, speed }) => power / speed,
+  formula: 'power / speed',
+  source: definition,
+});
+inverse(greatestPower, {
+  needs: { power: given(greatestWheelPower), efficiency: driveEfficiency },
+  compute: ({ power, efficiency }) => power / efficiency,
+  formula: 'power / efficiency',
+  source: 'definition of the efficiency',
 });

@@ -1,5 +1,5 @@
 /** Road speed against engine speed, what a gear does to torque, and what the speedometer makes of the tires. */
-import { figure, firstOf, front, higher, isRefusal, maybe, rear, refuse } from '../catalog.js';
+import { asMeasured, figure, firstOf, front, higher, isRefusal, maybe, quantity, rear, refuse, way } from '../catalog.js';
 import {
   driveEfficiency,
   drivenAxle,
@@ -18,6 +18,8 @@ import { designOf, usualOf } from '../tires/design.js';
 import { rollingCircumference } from './tires.js';
 
 const exact = 'kinematics, exact: one turn of the wheel is one rolling circumference';
+/** m/s. */
+const saneSpeed = [0.3, 150] as const;
 const speedCaution = 'Speeds are for closed courses and for choosing ratios; public roads have their limits, and tires their speed symbol.';
 
 export const drivenCircumference = figure({
@@ -42,19 +44,24 @@ export const drivenCircumference = figure({
   },
   source: 'the driven axle; with both driven, the mean of their turns per distance',
 });
-export const overallRatio = figure({
+export const overallRatio = quantity({
   path: 'overallRatio',
   scope: 'gear',
   name: 'overall ratio',
   symbol: 'i_o',
   words: ['overall ratio', 'total ratio', 'overall gearing'],
   dimension: 'ratio',
-  needs: { gear: gearRatio, final: finalDrive, transfer: transferRatio },
-  compute: ({ gear, final, transfer }) => gear * final * transfer,
-  formula: 'gear * final * transfer',
-  source: 'exact: ratios in a row multiply',
+  sane: [0.5, 60],
+  ways: [
+    way({
+      needs: { gear: gearRatio, final: finalDrive, transfer: transferRatio },
+      compute: ({ gear, final, transfer }) => gear * final * transfer,
+      formula: 'gear * final * transfer',
+      source: 'exact: ratios in a row multiply',
+    }),
+  ],
 });
-export const gearSpeed = figure({
+export const gearSpeed = quantity({
   path: 'gearSpeed',
   scope: 'gear',
   name: 'road speed',
@@ -62,13 +69,18 @@ export const gearSpeed = figure({
   symbol: 'v',
   words: ['gear speed', 'road speed', 'speed', 'how fast', 'speed in gear'],
   dimension: 'speed',
-  needs: { engineSpeed, circumference: drivenCircumference, overall: overallRatio },
-  compute: ({ engineSpeed, circumference, overall }) => (engineSpeed / (2 * Math.PI)) * (circumference / overall),
-  formula: 'engineSpeed / (2 * pi) * circumference / overall',
-  source: exact,
+  sane: saneSpeed,
   caution: speedCaution,
+  ways: [
+    way({
+      needs: { engineSpeed, circumference: drivenCircumference, overall: overallRatio },
+      compute: ({ engineSpeed, circumference, overall }) => (engineSpeed / (2 * Math.PI)) * (circumference / overall),
+      formula: 'engineSpeed / (2 * pi) * circumference / overall',
+      source: exact,
+    }),
+  ],
 });
-export const topSpeed = figure({
+export const topSpeed = quantity({
   path: 'topSpeed',
   scope: 'gear',
   name: 'top speed by gearing',
@@ -77,26 +89,36 @@ export const topSpeed = figure({
   symbol: 'v_max',
   words: ['top speed', 'max speed', 'maximum speed', 'redline speed', 'speed at redline', 'speed at the redline'],
   dimension: 'speed',
-  needs: { top: firstOf(engineSpeed, redline), circumference: drivenCircumference, overall: overallRatio },
-  compute: ({ top, circumference, overall }) => (top / (2 * Math.PI)) * (circumference / overall),
-  formula: 'top / (2 * pi) * circumference / overall',
-  source: `${exact}; at the engine speed asked, else the redline; by gearing only: drag and power may end it sooner`,
+  sane: saneSpeed,
   caution: speedCaution,
+  ways: [
+    way({
+      needs: { top: firstOf(engineSpeed, redline), circumference: drivenCircumference, overall: overallRatio },
+      compute: ({ top, circumference, overall }) => (top / (2 * Math.PI)) * (circumference / overall),
+      formula: 'top / (2 * pi) * circumference / overall',
+      source: `${exact}; at the engine speed asked, else the redline; by gearing only: drag and power may end it sooner`,
+    }),
+  ],
 });
-export const gearEngineSpeed = figure({
+export const gearEngineSpeed = quantity({
   path: 'gearRevs',
   scope: 'gear',
   name: 'engine speed',
   symbol: 'n',
   words: ['engine speed', 'rpm', 'revs', 'engine rpm'],
   dimension: 'angularSpeed',
-  needs: { roadSpeed, circumference: drivenCircumference, overall: overallRatio },
-  compute: ({ roadSpeed, circumference, overall }) => ((2 * Math.PI * roadSpeed) / circumference) * overall,
-  formula: '2 * pi * roadSpeed / circumference * overall',
-  source: exact,
+  sane: [20, 3000],
   caution: 'Above the redline an engine can break: mind a downshift.',
+  ways: [
+    way({
+      needs: { roadSpeed, circumference: drivenCircumference, overall: overallRatio },
+      compute: ({ roadSpeed, circumference, overall }) => ((2 * Math.PI * roadSpeed) / circumference) * overall,
+      formula: '2 * pi * roadSpeed / circumference * overall',
+      source: exact,
+    }),
+  ],
 });
-export const speedPerTurn = figure({
+export const speedPerTurn = quantity({
   path: 'wayPerTurn',
   scope: 'gear',
   name: 'way for each turn of the engine',
@@ -104,12 +126,17 @@ export const speedPerTurn = figure({
   symbol: 'C/i_o',
   words: ['way per turn', 'distance per engine turn'],
   dimension: 'length',
-  needs: { circumference: drivenCircumference, overall: overallRatio },
-  compute: ({ circumference, overall }) => circumference / overall,
-  formula: 'circumference / overall',
-  source: `${exact}; the speed for each rpm`,
+  sane: [0.01, 4],
+  ways: [
+    way({
+      needs: { circumference: drivenCircumference, overall: overallRatio },
+      compute: ({ circumference, overall }) => circumference / overall,
+      formula: 'circumference / overall',
+      source: `${exact}; the speed for each rpm`,
+    }),
+  ],
 });
-export const shiftSpeed = figure({
+export const shiftSpeed = quantity({
   path: 'shiftTo',
   scope: 'gear',
   name: 'engine speed after shifting up',
@@ -117,12 +144,17 @@ export const shiftSpeed = figure({
   symbol: 'n_2',
   words: ['engine speed after the shift', 'rpm after shift', 'after upshift', 'shift to'],
   dimension: 'angularSpeed',
-  needs: { from: firstOf(engineSpeed, redline), ratio: gearRatio, next: higher(gearRatio) },
-  compute: ({ from, ratio, next }) => (from * next) / ratio,
-  formula: 'from * next / ratio',
-  source: 'exact: the road speed does not change in the shift',
+  sane: [20, 2500],
+  ways: [
+    way({
+      needs: { from: firstOf(engineSpeed, redline), ratio: gearRatio, next: higher(gearRatio) },
+      compute: ({ from, ratio, next }) => (from * next) / ratio,
+      formula: 'from * next / ratio',
+      source: 'exact: the road speed does not change in the shift',
+    }),
+  ],
 });
-export const shiftDrop = figure({
+export const shiftDrop = quantity({
   path: 'shiftDrop',
   scope: 'gear',
   name: 'drop of engine speed to the next gear',
@@ -130,26 +162,58 @@ export const shiftDrop = figure({
   symbol: 'dn',
   words: ['rpm drop', 'drop', 'shift drop', 'rev drop', 'drop to the next gear'],
   dimension: 'angularSpeed',
-  needs: { from: firstOf(engineSpeed, redline), ratio: gearRatio, next: higher(gearRatio) },
-  compute: ({ from, ratio, next }) => from * (1 - next / ratio),
-  formula: 'from * (1 - next / ratio)',
-  source: 'exact: the road speed does not change in the shift; from the engine speed asked, else the redline',
+  sane: [-500, 1500],
+  ways: [
+    way({
+      needs: { from: firstOf(engineSpeed, redline), ratio: gearRatio, next: higher(gearRatio) },
+      compute: ({ from, ratio, next }) => from * (1 - next / ratio),
+      formula: 'from * (1 - next / ratio)',
+      source: 'exact: the road speed does not change in the shift; from the engine speed asked, else the redline',
+    }),
+  ],
 });
-export const gearStep = figure({
+export const gearStep = quantity({
   path: 'gearStep',
   scope: 'gear',
   name: 'step to the next gear',
-  label: 'step to next gear',
   symbol: 'phi',
   words: ['gear step', 'ratio step', 'step to the next gear'],
   dimension: 'ratio',
-  typical: { range: [0.6, 0.85], of: 'road gearboxes; common practice, no source' },
-  needs: { ratio: gearRatio, next: higher(gearRatio) },
-  compute: ({ ratio, next }) => next / ratio,
-  formula: 'next / ratio',
-  source: 'definition',
+  sane: [1, 4],
+  typical: { range: [1.15, 1.8], of: 'road gearboxes; common practice, no source' },
+  ways: [
+    way({
+      needs: { ratio: gearRatio, next: higher(gearRatio) },
+      compute: ({ ratio, next }) => ratio / next,
+      formula: 'ratio / next',
+      source: 'Naunheimer, Automotive Transmissions, ch. 4, from memory: the lower gear over the higher',
+    }),
+  ],
 });
-export const thrustPerTorque = figure({
+export const gearingChange = quantity({
+  path: 'gearing.change',
+  scope: 'car',
+  name: 'how much shorter the gearing is since the car was measured',
+  label: 'shorter gearing',
+  symbol: 'di/i',
+  words: ['change of gearing', 'shorter gearing', 'taller gearing'],
+  dimension: 'ratio',
+  sane: [-0.8, 4],
+  ways: [
+    way({
+      needs: {
+        now: finalDrive,
+        before: asMeasured(finalDrive),
+        transfer: transferRatio,
+        transferBefore: asMeasured(transferRatio),
+      },
+      compute: ({ now, before, transfer, transferBefore }) => (now * transfer) / (before * transferBefore) - 1,
+      formula: 'now * transfer / (before * transferBefore) - 1',
+      source: 'exact, in every gear; the tires left out',
+    }),
+  ],
+});
+export const thrustPerTorque = quantity({
   path: 'thrustPerTorque',
   scope: 'gear',
   name: 'thrust for each engine torque',
@@ -157,47 +221,57 @@ export const thrustPerTorque = figure({
   symbol: 'F/T',
   words: ['thrust per torque', 'gearing advantage', 'pull per torque'],
   dimension: 'ratioPerLength',
-  needs: { overall: overallRatio, efficiency: driveEfficiency, circumference: drivenCircumference },
-  compute: ({ overall, efficiency, circumference }) => (overall * efficiency * 2 * Math.PI) / circumference,
-  formula: 'overall * efficiency * 2 * pi / circumference',
-  source: 'exact: work in is work out, so the rolling radius counts; no rotating masses',
+  sane: [0.5, 200],
+  ways: [
+    way({
+      needs: { overall: overallRatio, efficiency: driveEfficiency, circumference: drivenCircumference },
+      compute: ({ overall, efficiency, circumference }) => (overall * efficiency * 2 * Math.PI) / circumference,
+      formula: 'overall * efficiency * 2 * pi / circumference',
+      source: 'exact: work in is work out, so the rolling radius counts; no rotating masses',
+    }),
+  ],
 });
 const calibration = 'the speedometer counts turns: it shows the way that the tires it was made for would have rolled';
-export const calibratedBySize = figure({
-  path: 'speedometer.circumferenceBySize',
+export const speedometerCircumference = quantity({
+  path: 'speedometer.circumference',
   scope: 'car',
-  name: 'circumference by the speedometer tire',
-  label: 'rollout, by its tire',
-  symbol: 'C_c',
+  name: 'circumference that the speedometer was made for',
+  label: 'made for a rollout of',
+  symbol: 'C_s',
   dimension: 'length',
-  // As far from what is usual as the tires on the car are assumed to be: their errors are common, so that only the sizes differ.
-  needs: {
-    size: speedometerTire,
-    fitted: firstOf(front(tireSize), rear(tireSize)),
-    ratio: firstOf(front(diameterRatio), rear(diameterRatio)),
-    factor: firstOf(front(rollingFactor), rear(rollingFactor)),
-  },
-  compute: ({ size, fitted, ratio, factor }) => {
-    const design = designOf(size);
-    if (isRefusal(design)) return design;
-    const [its, here] = [usualOf(size), usualOf(fitted)];
-    return (design.diameter * ratio * factor * its.diameterRatio * its.rollingFactor) / (here.diameterRatio * here.rollingFactor);
-  },
-  source: calibration,
+  ways: [
+    way({ needs: { turns: speedometerTurns }, compute: ({ turns }) => 1 / turns, formula: '1 / turns', source: calibration }),
+    way({
+      // As far from what is usual as the tires on the car are assumed to be: their errors are common, so that only the sizes differ.
+      needs: {
+        size: speedometerTire,
+        fitted: firstOf(front(tireSize), rear(tireSize)),
+        ratio: firstOf(front(diameterRatio), rear(diameterRatio)),
+        factor: firstOf(front(rollingFactor), rear(rollingFactor)),
+      },
+      compute: ({ size, fitted, ratio, factor }) => {
+        const design = designOf(size);
+        if (isRefusal(design)) return design;
+        const [its, here] = [usualOf(size), usualOf(fitted)];
+        return (
+          (design.nominalDiameter * ratio * factor * its.diameterRatio * its.rollingFactor) / (here.diameterRatio * here.rollingFactor)
+        );
+      },
+      source: calibration,
+      basis: 'sizes as printed',
+    }),
+    way({
+      needs: { size: speedometerTire, factor: firstOf(front(rollingFactor), rear(rollingFactor)) },
+      compute: ({ size, factor }) => {
+        const design = designOf(size);
+        return isRefusal(design) ? design : design.nominalDiameter * factor;
+      },
+      source: calibration,
+      basis: 'sizes as printed',
+    }),
+  ],
 });
-export const calibratedByTurns = figure({
-  path: 'speedometer.circumferenceByTurns',
-  scope: 'car',
-  name: 'circumference by the speedometer turns',
-  label: 'rollout, by its turns',
-  symbol: 'C_t',
-  dimension: 'length',
-  needs: { turns: speedometerTurns },
-  compute: ({ turns }) => 1 / turns,
-  formula: '1 / turns',
-  source: calibration,
-});
-export const speedometerRatio = figure({
+export const speedometerRatio = quantity({
   path: 'speedometer.ratio',
   scope: 'car',
   name: 'true speed over shown speed',
@@ -205,13 +279,18 @@ export const speedometerRatio = figure({
   symbol: 'v/v_s',
   words: ['speedometer ratio', 'speedometer error', 'speedo error', 'true over shown speed'],
   dimension: 'ratio',
+  sane: [0.5, 2],
   typical: { range: [0.9, 1], of: 'cars as they are sold: a speedometer must never show too little; common practice, no source' },
-  needs: { now: drivenCircumference, made: firstOf(calibratedByTurns, calibratedBySize) },
-  compute: ({ now, made }) => now / made,
-  formula: 'now / made',
-  source: `${calibration}; what the car maker added on purpose is not known here`,
+  ways: [
+    way({
+      needs: { now: drivenCircumference, made: speedometerCircumference },
+      compute: ({ now, made }) => now / made,
+      formula: 'now / made',
+      source: `${calibration}; what the car maker added on purpose is not known here`,
+    }),
+  ],
 });
-export const trueSpeed = figure({
+export const trueSpeed = quantity({
   path: 'speedometer.trueSpeed',
   scope: 'car',
   name: 'true speed',
@@ -219,13 +298,18 @@ export const trueSpeed = figure({
   symbol: 'v',
   words: ['true speed', 'real speed', 'actual speed'],
   dimension: 'speed',
-  needs: { shown: shownSpeed, ratio: speedometerRatio },
-  compute: ({ shown, ratio }) => shown * ratio,
-  formula: 'shown * ratio',
-  source: calibration,
+  sane: saneSpeed,
   caution: 'A larger tire makes a speedometer read low.',
+  ways: [
+    way({
+      needs: { shown: shownSpeed, ratio: speedometerRatio },
+      compute: ({ shown, ratio }) => shown * ratio,
+      formula: 'shown * ratio',
+      source: calibration,
+    }),
+  ],
 });
-export const speedometer = figure({
+export const speedometer = quantity({
   path: 'speedometer',
   scope: 'car',
   name: 'speedometer reading',
@@ -234,13 +318,18 @@ export const speedometer = figure({
   symbol: 'v_s',
   words: ['speedometer', 'speedo', 'speedometer reading', 'speedo reading', 'shown speed', 'indicated speed'],
   dimension: 'speed',
-  needs: { speed: roadSpeed, ratio: speedometerRatio },
-  compute: ({ speed, ratio }) => speed / ratio,
-  formula: 'speed / ratio',
-  source: calibration,
+  sane: saneSpeed,
   caution: 'A larger tire makes a speedometer read low.',
+  ways: [
+    way({
+      needs: { speed: roadSpeed, ratio: speedometerRatio },
+      compute: ({ speed, ratio }) => speed / ratio,
+      formula: 'speed / ratio',
+      source: calibration,
+    }),
+  ],
 });
-export const mostShown = figure({
+export const mostShown = quantity({
   path: 'speedometer.most',
   scope: 'question',
   name: 'most that a speedometer may show',
@@ -248,8 +337,13 @@ export const mostShown = figure({
   symbol: 'v_1',
   words: ['speedometer limit', 'most shown speed'],
   dimension: 'speed',
-  needs: { speed: roadSpeed },
-  // 4 km/h
-  compute: ({ speed }) => 1.1 * speed + 4 / 3.6,
-  source: 'UN R39 5.3: 0 ≤ V1 - V2 ≤ V2/10 + 4 km/h; never less than the true speed',
+  sane: saneSpeed,
+  ways: [
+    way({
+      needs: { speed: roadSpeed },
+      // 4 km/h
+      compute: ({ speed }) => 1.1 * speed + 4 / 3.6,
+      source: 'UN R39 5.3: 0 ≤ V1 - V2 ≤ V2/10 + 4 km/h; never less than the true speed',
+    }),
+  ],
 });

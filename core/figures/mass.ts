@@ -1,5 +1,5 @@
 /** What the car weighed when it was weighed: whole, by axle and by corner, sprung and unsprung, each from the most direct reading. */
-import { figure, firstOf, front, left, maybe, rear, refuse, right, thisAxle, thisSide } from '../catalog.js';
+import { figure, firstOf, front, left, maybe, quantity, rear, refuse, right, thisAxle, thisSide, way } from '../catalog.js';
 import * as told from '../inputs/mass.js';
 
 const sum = 'sum';
@@ -127,6 +127,24 @@ export const cornerOfOther = figure({
   },
   source: 'difference',
 });
+/** Nobody sets a car's corners by guess: each axle leans on its left wheel a little more or less than the other. */
+export const leftOfAxle = quantity({
+  path: 'weighed.leftOfAxle',
+  scope: 'axle',
+  name: 'left share of the axle weight',
+  label: 'left share of axle',
+  symbol: 'w_lj',
+  dimension: 'ratio',
+  ways: [
+    way({
+      needs: { share: firstOf(shareOfSideways, told.leftShare) },
+      compute: ({ share }) => share,
+      formula: 'share',
+      within: { absolute: 0.021 },
+      source: 'both axles alike, so that cross stands at 50 % within 1.5: common practice, no source',
+    }),
+  ],
+});
 export const cornerOfShare = figure({
   path: 'weighed.cornerOfShare',
   scope: 'corner',
@@ -134,9 +152,9 @@ export const cornerOfShare = figure({
   label: 'corner by share',
   symbol: 'W_i',
   dimension: 'mass',
-  needs: { axle: weighedAxle, share: firstOf(shareOfSideways, told.leftShare), side: thisSide },
+  needs: { axle: weighedAxle, share: leftOfAxle, side: thisSide },
   compute: ({ axle, share, side }) => axle * (side === 'left' ? share : 1 - share),
-  source: 'both axles shared alike; common practice, no source',
+  source: definition,
 });
 export const weighedCorner = figure({
   path: 'weighed.corner',

@@ -1,10 +1,13 @@
 /** Pressure against temperature at a fixed volume: always in absolute pressure and absolute temperature. */
-import { figure, firstOf, refuse } from '../catalog.js';
-import { airPressure, coldTemperature, hotAirPressure, hotPressure, hotTemperature, tirePressure } from '../inputs/pressure.js';
+import { figure, firstOf, quantity, refuse, way } from '../catalog.js';
+import { airPressure, coldTemperature, hotAirPressure, hotPressure, hotTemperature, hotWanted, tirePressure } from '../inputs/pressure.js';
 
 const law = 'gas law at fixed volume, absolute pressure over absolute temperature; dry air, no leak, the tire does not grow';
 
-export const hotFromCold = figure({
+/** Pa. */
+const gauge = [50_000, 700_000] as const;
+const alike = 'if they heat up the same';
+export const hotFromCold = quantity({
   path: 'tire.hotFromCold',
   scope: 'corner',
   name: 'hot pressure',
@@ -12,13 +15,19 @@ export const hotFromCold = figure({
   symbol: 'P_h',
   words: ['hot pressure', 'hot tire pressure', 'hot'],
   dimension: 'pressure',
-  needs: { cold: tirePressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
-  compute: ({ cold, air, hotAir, coldTemperature, hotTemperature }) => ((cold + air) * hotTemperature) / coldTemperature - hotAir,
-  formula: '(cold + air) * hotTemperature / coldTemperature - hotAir',
-  source: law,
+  sane: gauge,
+  ways: [
+    way({
+      needs: { cold: tirePressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
+      compute: ({ cold, air, hotAir, coldTemperature, hotTemperature }) => ((cold + air) * hotTemperature) / coldTemperature - hotAir,
+      formula: '(cold + air) * hotTemperature / coldTemperature - hotAir',
+      source: law,
+    }),
+  ],
   caution: "Hot pressure must stay under the sidewall's maximum unless the tire maker allows more.",
 });
-export const coldFromHot = figure({
+const flat = refuse('Such a tire would be flat when cold.', 'tire.hotPressure', 'hotTemperature');
+export const coldFromHot = quantity({
   path: 'tire.coldFromHot',
   scope: 'corner',
   name: 'cold pressure for the hot one',
@@ -27,27 +36,67 @@ export const coldFromHot = figure({
   symbol: 'P_c',
   words: ['cold pressure', 'cold from hot', 'cold tire pressure', 'cold'],
   dimension: 'pressure',
-  needs: { hot: hotPressure, air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
-  compute: ({ hot, air, hotAir, coldTemperature, hotTemperature }) => {
-    const cold = ((hot + hotAir) * coldTemperature) / hotTemperature - air;
-    return cold > 0 ? cold : refuse('Such a tire would be flat when cold.', 'tire.hotPressure', 'hotTemperature');
-  },
-  formula: '(hot + hotAir) * coldTemperature / hotTemperature - air',
-  source: law,
+  sane: gauge,
+  ways: [
+    way({
+      needs: { wanted: hotWanted, cold: tirePressure, hot: hotPressure, air: airPressure, hotAir: hotAirPressure },
+      compute: ({ wanted, cold, hot, air, hotAir }) => {
+        const setting = ((cold + air) * (wanted + hotAir)) / (hot + hotAir) - air;
+        return setting > 0 ? setting : flat;
+      },
+      formula: '(cold + air) * (wanted + hotAir) / (hot + hotAir) - air',
+      source: law,
+      basis: alike,
+    }),
+    way({
+      needs: { hot: firstOf(hotWanted, hotPressure), air: airPressure, hotAir: hotAirPressure, coldTemperature, hotTemperature },
+      compute: ({ hot, air, hotAir, coldTemperature, hotTemperature }) => {
+        const cold = ((hot + hotAir) * coldTemperature) / hotTemperature - air;
+        return cold > 0 ? cold : flat;
+      },
+      formula: '(hot + hotAir) * coldTemperature / hotTemperature - air',
+      source: law,
+    }),
+  ],
   caution: 'Not below what the tire maker allows for the load: check the cold pressure against it.',
 });
-export const pressureRise = figure({
+export const tireAirTemperature = quantity({
+  path: 'tire.hotAirTemperature',
+  scope: 'corner',
+  name: 'temperature of the air in the tire by its pressures',
+  label: 'air in the tire',
+  symbol: 'T_i',
+  words: ['temperature in the tire', 'air temperature in the tire', 'temperature by the pressure'],
+  dimension: 'temperature',
+  sane: [230, 480],
+  ways: [
+    way({
+      needs: { cold: tirePressure, hot: hotPressure, air: airPressure, hotAir: hotAirPressure, coldTemperature },
+      compute: ({ cold, hot, air, hotAir, coldTemperature }) => (coldTemperature * (hot + hotAir)) / (cold + air),
+      formula: 'coldTemperature * (hot + hotAir) / (cold + air)',
+      source: law,
+    }),
+  ],
+});
+export const pressureRise = quantity({
   path: 'tire.pressureRise',
   scope: 'corner',
   name: 'pressure rise',
   symbol: 'dP',
   words: ['pressure rise', 'pressure gain'],
   dimension: 'pressure',
+  sane: [-100_000, 300_000],
   typical: { range: [14_000, 55_000], of: 'autocross runs, by common practice, no source' },
-  needs: { hot: firstOf(hotPressure, hotFromCold), cold: firstOf(tirePressure, coldFromHot) },
-  compute: ({ hot, cold }) => hot - cold,
-  formula: 'hot - cold',
-  source: law,
+  ways: [
+    way({
+      needs: { hot: hotPressure, cold: tirePressure },
+      compute: ({ hot, cold }) => hot - cold,
+      formula: 'hot - cold',
+      source: 'difference of the readings',
+    }),
+    way({ needs: { hot: hotFromCold, cold: tirePressure }, compute: ({ hot, cold }) => hot - cold, formula: 'hot - cold', source: law }),
+    way({ needs: { hot: hotPressure, cold: coldFromHot }, compute: ({ hot, cold }) => hot - cold, formula: 'hot - cold', source: law }),
+  ],
 });
 export const pressurePerTenDegrees = figure({
   path: 'tire.pressurePerTenDegrees',

@@ -1,7 +1,7 @@
-/** Spring forces, rates, frequencies and travel at each wheel, at the height at which this car stands. */
+/** Spring forces, rates and travel at each wheel, at the height at which this car stands. */
 import { figure, firstOf, maybe, refuse } from '../catalog.js';
-import { bump, springLoad, tireRate } from '../inputs/ride.js';
-import { compressionAt, forceAt, rateAt, riseAt } from '../springs/law.js';
+import { bump, springLoad } from '../inputs/ride.js';
+import { compressionAt, forceAt, rateAt } from '../springs/law.js';
 import { ratioAt, ratioRise, springTravel, wheelTravel } from '../springs/motionRatio.js';
 import { sprungMass } from './loads.js';
 import { bindForce, motionRatio, springLaw, springStack } from './springs.js';
@@ -9,11 +9,8 @@ import { travelSince } from './standing.js';
 
 const g = 9.80665;
 const definition = 'by definition';
-const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
-const series = 'springs in series: compliances add';
 export const knee =
   'It steps where a helper closes or a stepped rate changes; a doubt that reaches across the step is taken from its two ends and may be too wide or too narrow.';
-const oscillator = 'a mass on a spring, undamped';
 
 export const rideRatio = figure({
   path: 'corner.rideRatio',
@@ -118,77 +115,6 @@ export const springRateHere = figure({
   needs: { law: springLaw, compression: springCompression },
   compute: ({ law, compression }) => rateAt(law, compression),
   source: 'tangent of the force law, never its average',
-  nonlinear: knee,
-});
-export const stackRate = figure({
-  path: 'corner.stackRate',
-  scope: 'corner',
-  name: 'spring rate at this height, with isolators',
-  label: 'with isolators',
-  symbol: 'k_s',
-  dimension: 'rate',
-  needs: { stack: springStack, force: springForce },
-  compute: ({ stack, force }) => rateAt(stack, compressionAt(stack, force)),
-  source: series,
-  nonlinear: knee,
-});
-export const cornerWheelRate = figure({
-  path: 'corner.wheelRate',
-  scope: 'corner',
-  name: 'wheel rate',
-  main: true,
-  symbol: 'k_w',
-  words: ['wheel rate', 'corner wheel rate'],
-  dimension: 'rate',
-  typical: { range: [12000, 80000], of: 'road cars to track cars; common practice, no source' },
-  needs: { spring: stackRate, ratio: ratioHere, force: springForce, rise: ratioRiseHere },
-  compute: ({ spring, ratio, force, rise }) => {
-    const rate = spring * ratio ** 2 + force * rise;
-    return rate > 0 ? rate : refuse('The falling motion ratio takes away all of the wheel rate.', 'spring.ratioRise');
-  },
-  formula: 'spring * ratio^2 + force * rise',
-  source: `${suspensionText}, with the term of a ratio that changes`,
-  nonlinear: knee,
-});
-export const cornerRideRate = figure({
-  path: 'corner.rideRate',
-  scope: 'corner',
-  name: 'ride rate, with tire',
-  main: true,
-  symbol: 'k_r',
-  words: ['ride rate', 'corner ride rate'],
-  dimension: 'rate',
-  needs: { wheel: cornerWheelRate, tire: tireRate },
-  compute: ({ wheel, tire }) => (wheel * tire) / (wheel + tire),
-  formula: 'wheel * tire / (wheel + tire)',
-  source: series,
-  nonlinear: knee,
-});
-export const cornerFrequency = figure({
-  path: 'corner.rideFrequency',
-  scope: 'corner',
-  name: 'ride frequency, with tire',
-  label: 'ride frequency',
-  symbol: 'f',
-  words: ['ride frequency', 'corner ride frequency'],
-  dimension: 'frequency',
-  needs: { rate: cornerRideRate, sprung: sprungMass },
-  compute: ({ rate, sprung }) => Math.sqrt(rate / sprung) / (2 * Math.PI),
-  formula: 'sqrt(rate / sprung) / (2 * pi)',
-  source: oscillator,
-  nonlinear: knee,
-});
-export const rateRiseHere = figure({
-  path: 'corner.rateRise',
-  scope: 'corner',
-  name: 'rise of the wheel rate per bump travel, part of itself',
-  label: 'wheel rate rise',
-  symbol: 'dk/k du',
-  dimension: 'ratioPerLength',
-  needs: { stack: springStack, force: springForce, spring: stackRate, ratio: ratioHere, rise: ratioRiseHere, wheel: cornerWheelRate },
-  compute: ({ stack, force, spring, ratio, rise, wheel }) =>
-    (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
-  source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
   nonlinear: knee,
 });
 export const looseTravel = figure({

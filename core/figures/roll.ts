@@ -4,7 +4,7 @@ import { axleKind, springBase } from '../inputs/axles.js';
 import { track } from '../inputs/mass.js';
 import { tireRate } from '../inputs/ride.js';
 import { barRollStiffness } from './bars.js';
-import { cornerWheelRate } from './ride.js';
+import { cornerWheelRate } from './wheelRates.js';
 
 export const springLever = figure({
   path: 'roll.springBase',

@@ -1,10 +1,10 @@
 /** Can it spin its tires: what each gear makes against what the tires hold, and how much rotation the throttle has to give. */
-import { figure, firstOf, front, rear, refuse } from '../catalog.js';
+import { figure, firstOf, front, quantity, rear, refuse, way } from '../catalog.js';
 import type { CornerThrust } from '../traction/corner.js';
 import { type Driven, sidewaysLeft } from '../traction/driven.js';
 import { lastSpeedAt } from '../traction/torque.js';
 import { totalMass } from './aboard.js';
-import { engineLaw, greatestWheelPower, peakThrust, thrust } from './engine.js';
+import { engineLaw, greatestWheelPower, massFactor, peakThrust, thrust } from './engine.js';
 import { speedPerTurn, thrustPerTorque } from './gearing.js';
 import { cornering, cornerLimit, cornerSource, drivenNow, lighter, straightLimit, straightSource } from './traction.js';
 
@@ -12,7 +12,7 @@ const speedCaution = 'Try it only on a closed course: tires let go without notic
 const drivenBoth = { drivenFront: front(drivenNow), drivenRear: rear(drivenNow) };
 const made = firstOf(thrust, peakThrust);
 const atSpeed = 'thrust at the engine or road speed asked, else at its peak, at full throttle';
-export const spin = figure({
+export const spin = quantity({
   path: 'traction.spin',
   scope: 'gear',
   name: 'thrust over what the tires hold, straight ahead',
@@ -21,14 +21,19 @@ export const spin = figure({
   symbol: 'F/F_s',
   words: ['spin', 'wheelspin', 'tire spin', 'spin margin', 'spin the tire', 'light up'],
   dimension: 'ratio',
-  needs: { thrust: made, limit: straightLimit },
-  compute: ({ thrust, limit }) => thrust / limit,
-  formula: 'thrust / limit',
-  source: `over 1 the driven tires can spin; ${atSpeed}`,
+  sane: [0, 50],
   caution: speedCaution,
   nonlinear: lighter,
+  ways: [
+    way({
+      needs: { thrust: made, limit: straightLimit },
+      compute: ({ thrust, limit }) => thrust / limit,
+      formula: 'thrust / limit',
+      source: `over 1 the driven tires can spin; ${atSpeed}`,
+    }),
+  ],
 });
-export const spinInCorner = figure({
+export const spinInCorner = quantity({
   path: 'traction.spinInCorner',
   scope: 'gear',
   name: 'thrust over what the tires hold in the turn',
@@ -37,14 +42,19 @@ export const spinInCorner = figure({
   symbol: 'F/F_c',
   words: ['spin in the turn', 'wheelspin in the turn', 'spin in a corner', 'spin out of the corner', 'corner spin'],
   dimension: 'ratio',
-  needs: { thrust: made, limit: cornerLimit },
-  compute: ({ thrust, limit }) =>
-    limit > 0 ? thrust / limit : refuse('The turn takes all the grip of the driven wheels: any thrust spins them.', 'lateral'),
-  source: `over 1 the driven tires can spin; ${atSpeed}`,
+  sane: [0, 500],
   caution: speedCaution,
   nonlinear: 'It grows without end as the corner takes all the grip; a doubt that gets there is taken from the side that does not.',
+  ways: [
+    way({
+      needs: { thrust: made, limit: cornerLimit },
+      compute: ({ thrust, limit }) =>
+        limit > 0 ? thrust / limit : refuse('The turn takes all the grip of the driven wheels: any thrust spins them.', 'lateral'),
+      source: `over 1 the driven tires can spin; ${atSpeed}`,
+    }),
+  ],
 });
-export const spinSpeed = figure({
+export const spinSpeed = quantity({
   path: 'traction.spinSpeed',
   scope: 'gear',
   name: 'highest speed at which the gear spins the tires, straight ahead',
@@ -53,18 +63,23 @@ export const spinSpeed = figure({
   symbol: 'v_spin',
   words: ['spin speed', 'spins up to', 'highest spin speed', 'wheelspin speed'],
   dimension: 'speed',
-  needs: { law: engineLaw, perTorque: thrustPerTorque, perTurn: speedPerTurn, limit: straightLimit },
-  compute: ({ law, perTorque, perTurn, limit }) => {
-    const speed = lastSpeedAt(law, limit / perTorque);
-    if (speed === undefined) return refuse('The tires hold all the thrust of this gear.');
-    return (speed / (2 * Math.PI)) * perTurn;
-  },
-  source: `where the thrust of the gear comes down to what the tires hold; ${straightSource}`,
+  sane: [0.1, 150],
   nonlinear:
     'It ends at once where the gear no longer spins the tires at all; a doubt that gets there is taken from the side that does not.',
   caution: speedCaution,
+  ways: [
+    way({
+      needs: { law: engineLaw, perTorque: thrustPerTorque, perTurn: speedPerTurn, limit: straightLimit },
+      compute: ({ law, perTorque, perTurn, limit }) => {
+        const speed = lastSpeedAt(law, limit / perTorque);
+        if (speed === undefined) return refuse('The tires hold all the thrust of this gear.');
+        return (speed / (2 * Math.PI)) * perTurn;
+      },
+      source: `where the thrust of the gear comes down to what the tires hold; ${straightSource}`,
+    }),
+  ],
 });
-export const fastestSpin = figure({
+export const fastestSpin = quantity({
   path: 'traction.fastestSpin',
   scope: 'car',
   name: 'speed beyond which no gear spins the tires, straight ahead',
@@ -73,26 +88,44 @@ export const fastestSpin = figure({
   symbol: 'v_max,spin',
   words: ['fastest spin', 'fastest wheelspin', 'no spin beyond', 'highest speed with wheelspin'],
   dimension: 'speed',
-  needs: { power: greatestWheelPower, limit: straightLimit },
-  compute: ({ power, limit }) => power / limit,
-  formula: 'power / limit',
-  source: 'all the power at the wheels, in the gear that would suit best: thrust is power over speed',
+  sane: [0.1, 150],
   caution: speedCaution,
   nonlinear: lighter,
+  ways: [
+    way({
+      needs: { power: greatestWheelPower, limit: straightLimit },
+      compute: ({ power, limit }) => power / limit,
+      formula: 'power / limit',
+      source: 'all the power at the wheels, in the gear that would suit best: thrust is power over speed',
+    }),
+  ],
 });
-export const accelerationHeld = figure({
+export const accelerationHeld = quantity({
   path: 'traction.acceleration',
   scope: 'gear',
   name: 'acceleration, by thrust or by grip',
-  label: 'acceleration',
+  label: 'acceleration held',
   main: true,
   symbol: 'a_x',
   words: ['acceleration', 'how hard it pulls', 'straight line acceleration'],
   dimension: 'acceleration',
-  needs: { thrust: made, limit: straightLimit, mass: totalMass },
-  compute: ({ thrust, limit, mass }) => Math.min(thrust, limit) / mass,
-  formula: 'min(thrust, limit) / mass',
-  source: `Newton; no rotating masses, no drag; ${atSpeed}`,
+  sane: [0.01, 30],
+  ways: [
+    way({
+      needs: { thrust: made, limit: straightLimit, mass: totalMass, turning: massFactor },
+      compute: ({ thrust, limit, mass, turning }) => Math.min(thrust / turning, limit) / mass,
+      formula: 'min(thrust / turning, limit) / mass',
+      source: `Newton; what turns takes its part of the thrust; no drag; ${atSpeed}`,
+      basis: 'rotating masses counted',
+    }),
+    way({
+      needs: { thrust: made, limit: straightLimit, mass: totalMass },
+      compute: ({ thrust, limit, mass }) => Math.min(thrust, limit) / mass,
+      formula: 'min(thrust, limit) / mass',
+      source: `Newton; no drag; ${atSpeed}`,
+      basis: 'no rotating masses in it',
+    }),
+  ],
   nonlinear: 'Thrust or grip, whichever is less: near the change-over a doubt counts by its two ends.',
 });
 export const throttleRotation = figure({

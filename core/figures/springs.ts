@@ -1,5 +1,5 @@
 /** The springs: what a coil's dimensions make of it, and the one force law that everything else reads. */
-import { figure, firstOf, maybe, refuse, structure } from '../catalog.js';
+import { figure, firstOf, maybe, refine, refuse, structure } from '../catalog.js';
 import * as told from '../inputs/springs.js';
 import {
   activeMass,
@@ -291,7 +291,7 @@ export const ratioEven = structure({
   path: 'spring.ratioEven',
   scope: 'axle',
   name: 'motion ratio that changes evenly',
-  needs: { ratio: told.springRatio, rise: told.springRatioRise },
+  needs: { ratio: told.springRatio, rise: refine(told.springRatioRise, 0, 'a motion ratio that changes') },
   compute: ({ ratio, rise }): MotionRatio => evenRatio(ratio, rise),
   source: exact,
 });

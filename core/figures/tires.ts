@@ -1,5 +1,5 @@
 /** Dimensions that follow from a tire's size, and its three radii. Loads are beside it, in tireLoads. */
-import { figure, firstOf, isRefusal, maybe, type Refusal, refuse, structure } from '../catalog.js';
+import { figure, firstOf, given, inverse, isRefusal, maybe, quantity, type Refusal, refuse, structure, way } from '../catalog.js';
 import {
   diameterRatio,
   measuredCircumference,
@@ -16,6 +16,11 @@ import type { TireSize } from '../tires/size.js';
 import type { WheelSize } from '../tires/wheelSize.js';
 
 const rule = 'UN R30 paragraph 6 and ISO 4000-1, from memory';
+const printed = 'sizes as printed';
+/** m: from a kart's to a truck's. */
+const saneDiameter = [0.25, 1.4] as const;
+const saneRadius = [0.12, 0.7] as const;
+const saneWidth = [0.05, 0.6] as const;
 
 export const tireDesign = structure({
   path: 'tire.design',
@@ -25,7 +30,7 @@ export const tireDesign = structure({
   compute: ({ size }) => designOf(size),
   source: `${rule}; older sizes UN R30 Annex 5, from memory; flotation and race sizes: their labels`,
 });
-export const sectionHeight = figure({
+export const sectionHeight = quantity({
   path: 'tire.sectionHeight',
   scope: 'axle',
   name: 'section height of the tire',
@@ -33,11 +38,16 @@ export const sectionHeight = figure({
   symbol: 'H',
   words: ['section height', 'sidewall height', 'sidewall'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) => design.sectionHeight,
-  source: `H = S1·Ra/100, rounded to a millimetre; ${rule}`,
+  sane: [0.01, 0.4],
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) => design.sectionHeight,
+      source: `H = S1·Ra/100, rounded to a millimetre; ${rule}`,
+    }),
+  ],
 });
-export const nominalSectionHeight = figure({
+export const nominalSectionHeight = quantity({
   path: 'tire.nominalSectionHeight',
   scope: 'axle',
   name: 'nominal section height',
@@ -45,11 +55,16 @@ export const nominalSectionHeight = figure({
   symbol: 'H_n',
   words: ['nominal section height'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) => design.nominalSectionHeight,
-  source: 'the numbers of the size as they stand, not rounded',
+  sane: [0.01, 0.4],
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) => design.nominalSectionHeight,
+      source: 'the numbers of the size as they stand, not rounded',
+    }),
+  ],
 });
-export const designDiameter = figure({
+export const designDiameter = quantity({
   path: 'tire.designDiameter',
   scope: 'axle',
   name: 'design diameter of the tire',
@@ -57,11 +72,16 @@ export const designDiameter = figure({
   symbol: 'D_0',
   words: ['design diameter', 'design tire diameter'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) => design.diameter,
-  source: `D = d + 2H, both rounded to a millimetre; ${rule}`,
+  sane: saneDiameter,
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) => design.diameter,
+      source: `D = d + 2H, both rounded to a millimetre; ${rule}`,
+    }),
+  ],
 });
-export const nominalDiameter = figure({
+export const nominalDiameter = quantity({
   path: 'tire.nominalDiameter',
   scope: 'axle',
   name: 'nominal diameter of the tire',
@@ -69,23 +89,17 @@ export const nominalDiameter = figure({
   symbol: 'D_n',
   words: ['nominal diameter', 'nominal tire diameter'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) => design.nominalDiameter,
-  source: 'the numbers of the size as they stand, not rounded, inch of exactly 25.4 mm',
+  sane: saneDiameter,
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) => design.nominalDiameter,
+      source: 'the numbers of the size as they stand, not rounded, inch of exactly 25.4 mm',
+      basis: printed,
+    }),
+  ],
 });
-export const expectedDiameter = figure({
-  path: 'tire.expectedDiameter',
-  scope: 'axle',
-  name: 'diameter to expect of the tire',
-  label: 'expected diameter',
-  symbol: 'D_e',
-  dimension: 'length',
-  needs: { design: designDiameter, ratio: diameterRatio },
-  compute: ({ design, ratio }) => design * ratio,
-  formula: 'design * ratio',
-  source: 'definition of the ratio',
-});
-export const tireDiameter = figure({
+export const tireDiameter = quantity({
   path: 'tire.freeDiameter',
   scope: 'axle',
   name: 'free diameter of the tire',
@@ -94,13 +108,20 @@ export const tireDiameter = figure({
   symbol: 'D',
   words: ['tire diameter', 'diameter', 'overall diameter', 'tire height', 'how tall', 'tall'],
   dimension: 'length',
+  sane: saneDiameter,
   typical: { range: [0.55, 0.7], of: 'road cars; common practice, no source' },
-  needs: { diameter: firstOf(measuredDiameter, expectedDiameter) },
-  compute: ({ diameter }) => diameter,
-  formula: 'diameter',
-  source: 'measured, else design diameter times the real over design ratio',
+  ways: [
+    way({ needs: { measured: measuredDiameter }, compute: ({ measured }) => measured, formula: 'measured', source: 'as measured' }),
+    way({
+      needs: { size: nominalDiameter, ratio: diameterRatio },
+      compute: ({ size, ratio }) => size * ratio,
+      formula: 'size * ratio',
+      source: 'the printed size, and how much real tires differ from it',
+    }),
+    way({ needs: { size: nominalDiameter }, compute: ({ size }) => size, formula: 'size', source: 'the printed size' }),
+  ],
 });
-export const freeRadius = figure({
+export const freeRadius = quantity({
   path: 'tire.freeRadius',
   scope: 'axle',
   name: 'free radius of the tire',
@@ -108,36 +129,17 @@ export const freeRadius = figure({
   symbol: 'r_0',
   words: ['free radius', 'free tire radius', 'unloaded radius'],
   dimension: 'length',
-  needs: { diameter: tireDiameter },
-  compute: ({ diameter }) => diameter / 2,
-  formula: 'diameter / 2',
-  source: 'definition: half the diameter of the inflated tire off the ground',
+  sane: saneRadius,
+  ways: [
+    way({
+      needs: { diameter: tireDiameter },
+      compute: ({ diameter }) => diameter / 2,
+      formula: 'diameter / 2',
+      source: 'definition: half the diameter of the inflated tire off the ground',
+    }),
+  ],
 });
-export const circumferenceFromTurns = figure({
-  path: 'tire.circumferenceFromTurns',
-  scope: 'axle',
-  name: 'circumference by the stated turns',
-  label: 'rollout by turns',
-  symbol: 'C_N',
-  dimension: 'length',
-  needs: { turns: statedTurns },
-  compute: ({ turns }) => 1 / turns,
-  formula: '1 / turns',
-  source: 'exact: a mile is 1609.344 m',
-});
-export const circumferenceFromDiameter = figure({
-  path: 'tire.circumferenceFromDiameter',
-  scope: 'axle',
-  name: 'circumference by the diameter',
-  label: 'rollout by diameter',
-  symbol: 'C_f',
-  dimension: 'length',
-  needs: { diameter: tireDiameter, factor: rollingFactor },
-  compute: ({ diameter, factor }) => factor * diameter,
-  formula: 'factor * diameter',
-  source: 'ETRTO: 3.05·D for radial tires, from memory',
-});
-export const rollingCircumference = figure({
+export const rollingCircumference = quantity({
   path: 'tire.rollingCircumference',
   scope: 'axle',
   name: 'rolling circumference',
@@ -145,13 +147,26 @@ export const rollingCircumference = figure({
   symbol: 'C',
   words: ['rolling circumference', 'rollout', 'roll out', 'tire circumference'],
   dimension: 'length',
+  sane: [0.8, 4.5],
   typical: { range: [1.7, 2.1], of: 'road cars; common practice, no source' },
-  needs: { circumference: firstOf(measuredCircumference, circumferenceFromTurns, circumferenceFromDiameter) },
-  compute: ({ circumference }) => circumference,
-  formula: 'circumference',
-  source: "measured, else the maker's turns per distance, else rolling factor times diameter",
+  ways: [
+    way({ needs: { measured: measuredCircumference }, compute: ({ measured }) => measured, formula: 'measured', source: 'as measured' }),
+    way({
+      needs: { turns: statedTurns },
+      compute: ({ turns }) => 1 / turns,
+      formula: '1 / turns',
+      source: "the maker's turns per distance; a mile is 1609.344 m",
+    }),
+    way({
+      needs: { diameter: tireDiameter, factor: rollingFactor },
+      compute: ({ diameter, factor }) => factor * diameter,
+      formula: 'factor * diameter',
+      source: 'ETRTO: 3.05·D for radial tires, from memory',
+      basis: 'rolling, about 3 % under free',
+    }),
+  ],
 });
-export const rollingRadius = figure({
+export const rollingRadius = quantity({
   path: 'tire.rollingRadius',
   scope: 'axle',
   name: 'rolling (effective) radius of the tire',
@@ -159,12 +174,17 @@ export const rollingRadius = figure({
   symbol: 'r_e',
   words: ['rolling radius', 'effective radius', 'effective rolling radius'],
   dimension: 'length',
-  needs: { circumference: rollingCircumference },
-  compute: ({ circumference }) => circumference / (2 * Math.PI),
-  formula: 'circumference / (2 * pi)',
-  source: 'definition: way per turn over 2π; not the loaded radius',
+  sane: saneRadius,
+  ways: [
+    way({
+      needs: { circumference: rollingCircumference },
+      compute: ({ circumference }) => circumference / (2 * Math.PI),
+      formula: 'circumference / (2 * pi)',
+      source: 'definition: way per turn over 2π; not the loaded radius',
+    }),
+  ],
 });
-export const tireTurns = figure({
+export const tireTurns = quantity({
   path: 'tire.turns',
   scope: 'axle',
   name: 'turns of the tire',
@@ -173,13 +193,18 @@ export const tireTurns = figure({
   symbol: 'N',
   words: ['turns per mile', 'rev per mile', 'revolution per mile', 'turns per km', 'rev per km', 'revolution per km', 'turns'],
   dimension: 'turnsPerLength',
+  sane: [0.2, 1.3],
   typical: { range: [0.48, 0.58], of: 'road cars; common practice, no source' },
-  needs: { circumference: rollingCircumference },
-  compute: ({ circumference }) => 1 / circumference,
-  formula: '1 / circumference',
-  source: 'definition; a mile is 1609.344 m',
+  ways: [
+    way({
+      needs: { circumference: rollingCircumference },
+      compute: ({ circumference }) => 1 / circumference,
+      formula: '1 / circumference',
+      source: 'definition; a mile is 1609.344 m',
+    }),
+  ],
 });
-export const freeTurns = figure({
+export const freeTurns = quantity({
   path: 'tire.freeTurns',
   scope: 'axle',
   name: 'turns of the free tire',
@@ -187,12 +212,17 @@ export const freeTurns = figure({
   symbol: 'N_0',
   words: ['free turns per mile', 'free rev per mile', 'free turns per km'],
   dimension: 'turnsPerLength',
-  needs: { diameter: nominalDiameter },
-  compute: ({ diameter }) => 1 / (Math.PI * diameter),
-  formula: '1 / (pi * diameter)',
-  source: 'geometry of the nominal diameter; a loaded tire turns about 3 % more often',
+  sane: [0.2, 1.3],
+  ways: [
+    way({
+      needs: { diameter: nominalDiameter },
+      compute: ({ diameter }) => 1 / (Math.PI * diameter),
+      formula: '1 / (pi * diameter)',
+      source: 'geometry of the nominal diameter; a loaded tire turns about 3 % more often',
+    }),
+  ],
 });
-export const designWidth = figure({
+export const designWidth = quantity({
   path: 'tire.designWidth',
   scope: 'axle',
   name: 'design section width',
@@ -200,12 +230,17 @@ export const designWidth = figure({
   symbol: 'S',
   words: ['design section width', 'design width'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) =>
-    design.width ?? refuse("A race size's width is its maker's label: measure the section on your wheel.", 'tire.measuredWidth'),
-  source: `S = S1 + 0.4(A - A1), rounded to a millimetre; ${rule}`,
+  sane: saneWidth,
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) =>
+        design.width ?? refuse("A race size's width is its maker's label: measure the section on your wheel.", 'tire.measuredWidth'),
+      source: `S = S1 + 0.4(A - A1), rounded to a millimetre; ${rule}`,
+    }),
+  ],
 });
-export const measuringRim = figure({
+export const measuringRim = quantity({
   path: 'tire.measuringRim',
   scope: 'axle',
   name: 'width of the measuring rim',
@@ -213,10 +248,16 @@ export const measuringRim = figure({
   symbol: 'A',
   words: ['measuring rim', 'measuring rim width', 'design rim'],
   dimension: 'length',
-  needs: { design: tireDesign },
-  compute: ({ design }) =>
-    design.measuringRim ?? refuse("No rule gives a race size's measuring rim: measure the section on your wheel.", 'tire.measuredWidth'),
-  source: 'share of the section width by aspect ratio, to the half inch; ISO 4000-1, from memory, agrees with every row that we test',
+  sane: saneWidth,
+  ways: [
+    way({
+      needs: { design: tireDesign },
+      compute: ({ design }) =>
+        design.measuringRim ??
+        refuse("No rule gives a race size's measuring rim: measure the section on your wheel.", 'tire.measuredWidth'),
+      source: 'share of the section width by aspect ratio, to the half inch; ISO 4000-1, from memory, agrees with every row that we test',
+    }),
+  ],
 });
 export const mounted = structure({
   path: 'tire.mounted',
@@ -239,7 +280,7 @@ export const widthOnWheel = figure({
   compute: ({ mounted, width, measuringRim, ratio }) => ratio * (width + widthPerRimWidth * (mounted.wheel.width - measuringRim)),
   source: `the section grows by 0.4 of the extra rim width; ${rule}`,
 });
-export const sectionWidth = figure({
+export const sectionWidth = quantity({
   path: 'tire.sectionWidth',
   scope: 'axle',
   name: 'section width',
@@ -247,9 +288,14 @@ export const sectionWidth = figure({
   symbol: 'S_w',
   words: ['section width', 'tire width', 'tire section width', 'how wide'],
   dimension: 'length',
-  needs: { width: firstOf(measuredSection, widthOnWheel, designWidth), mounted: maybe(mounted) },
-  compute: ({ width, mounted }) => (mounted === undefined || mounted.fits ? width : misfit(mounted)),
-  source: 'measured, else the design width carried to this rim width, else the design width on its measuring rim',
+  sane: saneWidth,
+  ways: [
+    way({
+      needs: { width: firstOf(measuredSection, widthOnWheel, designWidth), mounted: maybe(mounted) },
+      compute: ({ width, mounted }) => (mounted === undefined || mounted.fits ? width : misfit(mounted)),
+      source: 'measured, else the design width carried to this rim width, else the design width on its measuring rim',
+    }),
+  ],
 });
 const rims =
   'ISO 4000-1 as remembered (0.85 to 1.00 of the section width up to aspect 40, 0.80 to 0.95 at 45, 0.70 to 0.90 at 50 to 65, 0.65 to 0.85 above)';
@@ -344,4 +390,24 @@ export const mostWidth = figure({
     return isRefusal(limits) ? limits : limits.width;
   },
   source: limitSource,
+});
+
+// Up again.
+inverse(rollingCircumference, {
+  needs: { radius: given(rollingRadius) },
+  compute: ({ radius }) => 2 * Math.PI * radius,
+  formula: '2 * pi * radius',
+  source: 'definition: way per turn',
+});
+inverse(rollingCircumference, {
+  needs: { turns: given(tireTurns) },
+  compute: ({ turns }) => 1 / turns,
+  formula: '1 / turns',
+  source: 'definition',
+});
+inverse(tireDiameter, {
+  needs: { radius: given(freeRadius) },
+  compute: ({ radius }) => 2 * radius,
+  formula: '2 * radius',
+  source: 'definition',
 });

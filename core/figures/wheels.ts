@@ -1,5 +1,5 @@
 /** Where a wheel and its tire stand from the hub, and whether they find room. Distances are taken from the hub's mounting face. */
-import { asMeasured, figure, firstOf, refuse } from '../catalog.js';
+import { asMeasured, figure, firstOf, maybe, quantity, refuse, way } from '../catalog.js';
 import {
   backspacing,
   flanges,
@@ -16,59 +16,74 @@ import {
 } from '../inputs/wheels.js';
 import { freeRadius, sectionWidth } from './tires.js';
 
+/** m from the hub's mounting face. */
+const saneEdge = [-0.3, 0.6] as const;
+const saneOffset = [-0.25, 0.25] as const;
 const geometry = 'geometry; offset as ISO and the trade define it, positive with the mounting face outboard of the rim center';
 
-export const rimWidth = figure({
+export const rimWidth = quantity({
   path: 'wheel.width',
   scope: 'axle',
   name: 'rim width',
   symbol: 'A_w',
   words: ['rim width', 'wheel width'],
   dimension: 'length',
-  needs: { wheel: wheelSize },
-  compute: ({ wheel }) => wheel.width,
-  source: 'the wheel size',
+  sane: [0.05, 0.6],
+  ways: [
+    way({
+      needs: { wheel: wheelSize },
+      compute: ({ wheel }) => wheel.width,
+      source: 'the wheel size',
+    }),
+  ],
 });
-export const overallWidth = figure({
+export const overallWidth = quantity({
   path: 'wheel.overallWidth',
   scope: 'axle',
   name: 'overall wheel width',
   symbol: 'B_w',
   words: ['overall wheel width'],
   dimension: 'length',
-  needs: { width: rimWidth, flanges },
-  compute: ({ width, flanges }) => width + flanges,
-  formula: 'width + flanges',
-  source: geometry,
+  sane: [0.05, 0.65],
+  ways: [
+    way({
+      needs: { width: rimWidth, flanges },
+      compute: ({ width, flanges }) => width + flanges,
+      formula: 'width + flanges',
+      source: geometry,
+    }),
+  ],
 });
-export const offsetInSize = figure({
-  path: 'wheel.offsetInSize',
+/** Of the wheel alone. */
+export const offsetOfWheel = quantity({
+  path: 'wheel.offsetAlone',
   scope: 'axle',
-  name: "offset in the wheel's size",
-  label: 'offset in size',
-  symbol: 'ET_s',
+  name: 'offset of the wheel without spacer',
+  label: 'offset of the wheel',
+  symbol: 'ET',
   dimension: 'length',
-  needs: { wheel: wheelSize, flanges },
-  compute: ({ wheel, flanges }) =>
-    wheel.offset ??
-    (wheel.backspacing === undefined
-      ? refuse('The wheel size names no offset: write it behind, as in 17x8 ET35.', 'wheel.offset')
-      : wheel.backspacing - (wheel.width + flanges) / 2),
-  source: geometry,
+  ways: [
+    way({ needs: { offset: wheelOffset }, compute: ({ offset }) => offset, formula: 'offset', source: 'as told' }),
+    way({
+      needs: { back: backspacing, overall: overallWidth },
+      compute: ({ back, overall }) => back - overall / 2,
+      formula: 'back - overall / 2',
+      source: geometry,
+    }),
+    way({
+      needs: { wheel: wheelSize, flanges: maybe(flanges) },
+      compute: ({ wheel, flanges }) => {
+        if (wheel.offset !== undefined) return wheel.offset;
+        if (wheel.backspacing === undefined)
+          return refuse('The wheel size names no offset: write it behind, as in 17x8 ET35.', 'wheel.offset');
+        if (flanges === undefined) return refuse('How much wider than its rim the wheel is: tell its flanges.', 'wheel.flanges');
+        return wheel.backspacing - (wheel.width + flanges) / 2;
+      },
+      source: geometry,
+    }),
+  ],
 });
-export const offsetFromBackspacing = figure({
-  path: 'wheel.offsetFromBackspacing',
-  scope: 'axle',
-  name: 'offset from the backspacing',
-  label: 'offset by backspacing',
-  symbol: 'ET_b',
-  dimension: 'length',
-  needs: { back: backspacing, overall: overallWidth },
-  compute: ({ back, overall }) => back - overall / 2,
-  formula: 'back - overall / 2',
-  source: geometry,
-});
-export const effectiveOffset = figure({
+export const effectiveOffset = quantity({
   path: 'wheel.effectiveOffset',
   scope: 'axle',
   name: 'offset of the wheel with its spacer',
@@ -76,24 +91,34 @@ export const effectiveOffset = figure({
   symbol: 'ET_e',
   words: ['wheel offset', 'offset', 'effective offset', 'et'],
   dimension: 'length',
-  needs: { offset: firstOf(wheelOffset, offsetFromBackspacing, offsetInSize), spacer: wheelSpacer },
-  compute: ({ offset, spacer }) => offset - spacer,
-  formula: 'offset - spacer',
-  source: geometry,
+  sane: saneOffset,
+  ways: [
+    way({
+      needs: { offset: offsetOfWheel, spacer: wheelSpacer },
+      compute: ({ offset, spacer }) => offset - spacer,
+      formula: 'offset - spacer',
+      source: geometry,
+    }),
+  ],
 });
-export const backspacingNow = figure({
+export const backspacingNow = quantity({
   path: 'wheel.backspacingNow',
   scope: 'axle',
   name: 'backspacing',
   symbol: 'BS_w',
   words: ['backspacing', 'back spacing', 'backspace'],
   dimension: 'length',
-  needs: { overall: overallWidth, offset: effectiveOffset, spacer: wheelSpacer },
-  compute: ({ overall, offset, spacer }) => overall / 2 + offset + spacer,
-  formula: 'overall / 2 + offset + spacer',
-  source: geometry,
+  sane: [0, 0.5],
+  ways: [
+    way({
+      needs: { overall: overallWidth, offset: effectiveOffset, spacer: wheelSpacer },
+      compute: ({ overall, offset, spacer }) => overall / 2 + offset + spacer,
+      formula: 'overall / 2 + offset + spacer',
+      source: geometry,
+    }),
+  ],
 });
-export const innerRimEdge = figure({
+export const innerRimEdge = quantity({
   path: 'wheel.innerRimEdge',
   scope: 'axle',
   name: 'inner rim edge from the hub face',
@@ -101,12 +126,17 @@ export const innerRimEdge = figure({
   symbol: 'x_ri',
   words: ['inner rim edge'],
   dimension: 'length',
-  needs: { overall: overallWidth, offset: effectiveOffset },
-  compute: ({ overall, offset }) => overall / 2 + offset,
-  formula: 'overall / 2 + offset',
-  source: geometry,
+  sane: saneEdge,
+  ways: [
+    way({
+      needs: { overall: overallWidth, offset: effectiveOffset },
+      compute: ({ overall, offset }) => overall / 2 + offset,
+      formula: 'overall / 2 + offset',
+      source: geometry,
+    }),
+  ],
 });
-export const outerRimEdge = figure({
+export const outerRimEdge = quantity({
   path: 'wheel.edge',
   scope: 'axle',
   name: 'outer rim edge from the hub face',
@@ -114,12 +144,17 @@ export const outerRimEdge = figure({
   symbol: 'x_ro',
   words: ['wheel edge', 'outer rim edge', 'stick out', 'poke', 'outer wheel edge'],
   dimension: 'length',
-  needs: { overall: overallWidth, offset: effectiveOffset },
-  compute: ({ overall, offset }) => overall / 2 - offset,
-  formula: 'overall / 2 - offset',
-  source: geometry,
+  sane: saneEdge,
+  ways: [
+    way({
+      needs: { overall: overallWidth, offset: effectiveOffset },
+      compute: ({ overall, offset }) => overall / 2 - offset,
+      formula: 'overall / 2 - offset',
+      source: geometry,
+    }),
+  ],
 });
-export const innerTireEdge = figure({
+export const innerTireEdge = quantity({
   path: 'tire.innerEdge',
   scope: 'axle',
   name: 'inner tire edge from the hub face',
@@ -128,12 +163,17 @@ export const innerTireEdge = figure({
   symbol: 'x_ti',
   words: ['inner edge', 'inner tire edge', 'inside edge'],
   dimension: 'length',
-  needs: { section: sectionWidth, offset: effectiveOffset },
-  compute: ({ section, offset }) => section / 2 + offset,
-  formula: 'section / 2 + offset',
-  source: geometry,
+  sane: saneEdge,
+  ways: [
+    way({
+      needs: { section: sectionWidth, offset: effectiveOffset },
+      compute: ({ section, offset }) => section / 2 + offset,
+      formula: 'section / 2 + offset',
+      source: geometry,
+    }),
+  ],
 });
-export const outerTireEdge = figure({
+export const outerTireEdge = quantity({
   path: 'tire.outerEdge',
   scope: 'axle',
   name: 'outer tire edge from the hub face',
@@ -142,10 +182,15 @@ export const outerTireEdge = figure({
   symbol: 'x_to',
   words: ['outer edge', 'outer tire edge', 'outside edge', 'tire edge'],
   dimension: 'length',
-  needs: { section: sectionWidth, offset: effectiveOffset },
-  compute: ({ section, offset }) => section / 2 - offset,
-  formula: 'section / 2 - offset',
-  source: geometry,
+  sane: saneEdge,
+  ways: [
+    way({
+      needs: { section: sectionWidth, offset: effectiveOffset },
+      compute: ({ section, offset }) => section / 2 - offset,
+      formula: 'section / 2 - offset',
+      source: geometry,
+    }),
+  ],
 });
 export const trackPart = figure({
   path: 'wheel.trackPart',
@@ -160,7 +205,7 @@ export const trackPart = figure({
   formula: '-2 * offset',
   source: `${geometry}; two wheels, so twice the offset`,
 });
-export const offsetShift = figure({
+export const offsetShift = quantity({
   path: 'wheel.shift',
   scope: 'axle',
   name: 'outward move of each wheel',
@@ -168,12 +213,30 @@ export const offsetShift = figure({
   symbol: 'dET',
   words: ['wheel shift'],
   dimension: 'length',
-  needs: { now: effectiveOffset, before: asMeasured(effectiveOffset) },
-  compute: ({ now, before }) => before - now,
-  formula: 'before - now',
-  source: `${geometry}; since the car was last measured`,
+  sane: [-0.2, 0.2],
+  ways: [
+    way({
+      needs: { now: effectiveOffset, before: asMeasured(effectiveOffset) },
+      compute: ({ now, before }) => before - now,
+      formula: 'before - now',
+      source: `${geometry}; since the car was last measured`,
+    }),
+  ],
 });
-export const leverRatio = figure({
+export const trackChange = quantity({
+  path: 'track.change',
+  scope: 'axle',
+  name: 'change of the track by the wheels since the car was measured',
+  label: 'track change',
+  symbol: 'dt',
+  words: ['change of track', 'change in track', 'wider track'],
+  dimension: 'length',
+  sane: [-0.4, 0.4],
+  ways: [
+    way({ needs: { shift: offsetShift }, compute: ({ shift }) => 2 * shift, formula: '2 * shift', source: `${geometry}; two wheels` }),
+  ],
+});
+export const leverRatio = quantity({
   path: 'wheel.leverRatio',
   scope: 'axle',
   name: 'change of motion ratio by the wheels',
@@ -181,12 +244,17 @@ export const leverRatio = figure({
   symbol: "MR'/MR",
   words: ['motion ratio change', 'lever ratio'],
   dimension: 'ratio',
+  sane: [0.5, 2],
   typical: { range: [0.97, 1.03], of: 'changes of offset up to 40 mm; common practice, no source' },
-  needs: { lever: frontViewLever, shift: offsetShift },
-  compute: ({ lever, shift }) =>
-    lever + shift > 0 ? lever / (lever + shift) : refuse('The lever is shorter than the shift of the wheel.', 'wheel.lever'),
-  formula: 'lever / (lever + shift)',
-  source: "front-view geometry, exact: MR' = MR·e/(e + dET), against the wheels that were on when the car was last measured",
+  ways: [
+    way({
+      needs: { lever: frontViewLever, shift: offsetShift },
+      compute: ({ lever, shift }) =>
+        lever + shift > 0 ? lever / (lever + shift) : refuse('The lever is shorter than the shift of the wheel.', 'wheel.lever'),
+      formula: 'lever / (lever + shift)',
+      source: "front-view geometry, exact: MR' = MR·e/(e + dET), against the wheels that were on when the car was last measured",
+    }),
+  ],
 });
 
 export const roomFromGapInside = figure({

@@ -1,5 +1,5 @@
 /** How the wheels stand and how high: facts to record; what follows from the angles is worked out elsewhere. */
-import { quantity, type Told } from '../catalog.js';
+import { given, inverse, left, quantity, refuse, right, type Told, way } from '../catalog.js';
 
 const degree = Math.PI / 180;
 const gauged: Told = { usually: 'measured', measured: { absolute: 0.1 * degree }, spec: { absolute: 0.25 * degree } };
@@ -68,4 +68,35 @@ export const caster = quantity({
   step: { inch: 0.1 * degree, metric: 0.1 * degree },
   told: { usually: 'measured', measured: { absolute: 0.3 * degree }, spec: { absolute: 0.5 * degree } },
   measure: 'From two camber readings at equal and opposite steer; top leaning back is positive.',
+});
+
+export const toeLength = quantity({
+  path: 'toe.length',
+  scope: 'axle',
+  name: 'total toe of the axle, as a length',
+  label: 'total toe, length',
+  symbol: 'L_t',
+  words: ['total toe', 'toe length', 'total toe in', 'toe total'],
+  dimension: 'length',
+  sane: [-0.05, 0.05],
+  step: { inch: 0.0254 / 32, metric: 0.001 },
+  told: { usually: 'measured', measured: { absolute: 0.0008 }, spec: { absolute: 0.0015 } },
+  measure: 'Distance of the wheels behind less in front, both at the toe diameter; in is positive.',
+  ways: [
+    way({
+      needs: { left: left(toe), right: right(toe), diameter: toeDiameter },
+      compute: ({ left, right, diameter }) => diameter * (Math.sin(left) + Math.sin(right)),
+      formula: 'diameter * (sin(left) + sin(right))',
+      source: 'each wheel turns about its middle',
+    }),
+  ],
+});
+inverse(toe, {
+  needs: { total: given(toeLength), diameter: toeDiameter },
+  compute: ({ total, diameter }) =>
+    Math.abs(total) < 2 * diameter
+      ? Math.asin(total / 2 / diameter)
+      : refuse('A toe of that length does not fit that diameter.', 'toe.length'),
+  source: 'both wheels alike: half of the total each, at the diameter of the plates',
+  basis: 'shared by both wheels',
 });

@@ -1,6 +1,7 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { choice, maybe, quantity, type Told } from '../catalog.js';
+import { choice, maybe, quantity, type Told, way } from '../catalog.js';
 import { freeRadius } from '../figures/tires.js';
+import { suspension } from './layout.js';
 import { track } from './mass.js';
 
 const degree = Math.PI / 180;
@@ -10,14 +11,18 @@ export const axleKind = choice({
   path: 'axle.kind',
   scope: 'axle',
   name: 'kind of axle',
-  words: ['axle', 'axle kind', 'axle type', 'suspension kind', 'suspension type'],
+  words: ['axle', 'axle kind', 'axle type'],
   options: ['independent', 'beam'],
   optionWords: {
-    independent: ['irs', 'ifs', 'independent suspension', 'independent axle', 'double wishbone', 'strut', 'multilink', 'semi trailing arm'],
-    beam: ['live', 'live axle', 'solid', 'solid axle', 'beam axle', 'rigid axle', 'stick axle', 'de dion'],
+    independent: ['ifs', 'independent suspension', 'independent axle'],
+    beam: ['beam axle'],
   },
   measure: 'A beam joins both hubs: what lifts one wheel tilts the other. A twist beam lies between: taken as independent.',
-  estimate: { needs: {}, compute: () => 'independent' as const, source: 'independent unless told' },
+  estimate: {
+    needs: { suspension: maybe(suspension) },
+    compute: ({ suspension }) => (suspension === 'live axle' ? 'beam' : 'independent'),
+    source: 'by the kind of suspension; independent unless told',
+  },
 });
 export const springBase = quantity({
   path: 'spring.base',
@@ -33,6 +38,15 @@ export const springBase = quantity({
   measure: 'From the middle of one spring to the middle of the other, where they stand on the axle.',
   estimate: { needs: { track }, compute: ({ track }) => 0.7 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
 });
+/** m above the ground. */
+const usualRollCenter = {
+  strut: 0.065,
+  wishbone: 0.07,
+  multilink: 0.095,
+  'trailing arm': 0.04,
+  'twist beam': 0.17,
+  'live axle': 0.26,
+} as const;
 export const rollCenterHeight = quantity({
   path: 'rollCenter.height',
   scope: 'axle',
@@ -45,12 +59,22 @@ export const rollCenterHeight = quantity({
   step: { inch: 0.0254 / 4, metric: 0.005 },
   told: { usually: 'measured', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
   measure: 'From the hard points; on a beam, where its lateral link crosses the middle of the car. Above the ground, at ride height.',
-  estimate: {
-    needs: { kind: axleKind },
-    compute: ({ kind }) => (kind === 'beam' ? 0.25 : 0.07),
-    within: { absolute: 0.07 },
-    source: 'by the kind of axle; common practice, no source',
-  },
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => usualRollCenter[suspension],
+      ...{
+        sort: 'estimate',
+        within: { absolute: 0.065 },
+        source: 'by the kind of suspension; Reimpell, The Automotive Chassis, ch. 3, from memory',
+      },
+    }),
+    way({
+      needs: { kind: axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? usualRollCenter['live axle'] : 0.1),
+      ...{ sort: 'estimate', within: { absolute: 0.11 }, source: 'by the kind of axle; common practice, no source' },
+    }),
+  ],
 });
 export const unsprungHeight = quantity({
   path: 'unsprung.height',
@@ -98,6 +122,15 @@ export const droopStopTravel = quantity({
   measure: 'How far the hub comes down, from ride height, when the body is lifted until the wheel hangs.',
   caution: 'Lift with a rated jack, on level ground, and hold the car on stands before you reach in.',
 });
+/** rad/m: the top goes in as the wheel comes up. */
+const usualCamberGain = {
+  strut: -0.3,
+  wishbone: -0.6,
+  multilink: -0.55,
+  'trailing arm': -0.15,
+  'twist beam': -0.25,
+  'live axle': 0,
+} as const;
 export const camberGain = quantity({
   path: 'camber.gain',
   scope: 'axle',
@@ -111,7 +144,14 @@ export const camberGain = quantity({
   measure:
     'Camber at 25 mm of bump less camber at ride height, in radians (degrees over 57.3), over 0.025 m; negative when the top goes in. Or tell the front view swing arm length.',
   caution: 'With the spring out and the car on stands.',
-  estimate: { needs: {}, compute: () => -0.5, within: { absolute: 0.4 }, source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => usualCamberGain[suspension],
+      ...{ sort: 'estimate', within: { absolute: 0.35 }, source: 'by the kind of suspension; common practice, no source' },
+    }),
+    way({ needs: {}, compute: () => -0.42, ...{ sort: 'estimate', within: { absolute: 0.5 }, source: 'common practice, no source' } }),
+  ],
 });
 export const complianceSteer = quantity({
   path: 'compliance.steer',

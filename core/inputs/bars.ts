@@ -1,6 +1,8 @@
 /** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. No bar told is no bar. */
-import { choice, maybe, quantity, type Told } from '../catalog.js';
+import { choice, maybe, quantity, type Told, thisAxle, way } from '../catalog.js';
+import { weighedTotal } from '../figures/mass.js';
 import { axleKind } from './axles.js';
+import { suspension } from './layout.js';
 import { track } from './mass.js';
 
 const inch = 0.0254;
@@ -36,7 +38,6 @@ export const barDiameter = quantity({
   told: calipered,
   measure: 'Caliper on the straight part, paint off: 1 % here is 4 % of its stiffness. 0: no bar.',
   caution: tension,
-  estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'no bar unless told' },
 });
 export const barRateTold = quantity({
   path: 'bar.rate',
@@ -65,6 +66,14 @@ export const barRollStiffnessTold = quantity({
   sane: [2500, 2e5],
   told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
   measure: 'What the bar adds to the roll stiffness of its axle, as the maker of the car or the bar gives it.',
+  ways: [
+    way({
+      needs: { mass: weighedTotal, track, axle: thisAxle },
+      compute: ({ mass, track, axle }) => (axle === 'front' ? 12 : 3.4) * mass * track ** 2,
+      ...{ sort: 'estimate', within: { relative: 1.15 } },
+      source: 'a bar that was not told of: by the size of the car; common practice, no source',
+    }),
+  ],
 });
 export const barWall = quantity({
   path: 'bar.wall',
@@ -148,6 +157,8 @@ export const barArm = quantity({
     source: 'the lever, arms square to the bar; common practice, no source',
   },
 });
+/** End over wheel. */
+const usualRatio = { strut: 0.9, wishbone: 0.62, multilink: 0.62, 'trailing arm': 0.7, 'twist beam': 0.85, 'live axle': 0.95 } as const;
 export const barRatio = quantity({
   path: 'bar.ratio',
   scope: 'axle',
@@ -160,12 +171,18 @@ export const barRatio = quantity({
   told: { usually: 'measured', measured: { relative: 0.02 }, spec: { relative: 0.05 } },
   measure:
     'How far the end of the bar moves for 25 mm (1 in) of travel of its wheel, the other wheel at rest; on a beam, of the axle where the link stands.',
-  estimate: {
-    needs: { kind: axleKind },
-    compute: ({ kind }) => (kind === 'beam' ? 0.95 : 0.65),
-    within: { relative: 0.25 },
-    source: 'by the kind of axle; common practice, no source',
-  },
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => usualRatio[suspension],
+      ...{ sort: 'estimate', within: { relative: 0.25 }, source: 'by the kind of suspension; common practice, no source' },
+    }),
+    way({
+      needs: { kind: axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? usualRatio['live axle'] : 0.76),
+      ...{ sort: 'estimate', within: { relative: 0.38 }, source: 'by the kind of axle; common practice, no source' },
+    }),
+  ],
 });
 export const barLinkSpacing = quantity({
   path: 'bar.linkSpacing',

@@ -1,6 +1,7 @@
 /** What the tires grip with: a coefficient at a load, how it falls with load and with lean, and their stiffness sideways. */
-import { left, maybe, quantity, right } from '../catalog.js';
-import { weighedCorner } from '../figures/mass.js';
+import { left, quantity, right, way } from '../catalog.js';
+import { weighedCorner, weighedShare } from '../figures/mass.js';
+import { cgHeight, wheelbase } from './mass.js';
 
 const degree = Math.PI / 180;
 const g = 9.80665;
@@ -88,6 +89,19 @@ export const gripLeanLoss = quantity({
   measure: 'From tire data; 0 leaves the effect of camber out. Radials lose a few per cent.',
   estimate: { needs: {}, compute: () => 0.035, within: { absolute: 0.025 }, error: 'common', source: 'common practice, no source' },
 });
+/** One error for both ends: a car wears four tires of one kind. */
+export const corneringPerLoad = quantity({
+  path: 'tire.corneringPerLoad',
+  scope: 'car',
+  name: 'cornering stiffness of the tires over their load, per radian',
+  label: 'stiffness per load',
+  symbol: 'C_alpha/N',
+  words: ['cornering stiffness per load', 'tire stiffness per load'],
+  dimension: 'ratio',
+  sane: [4, 40],
+  measure: 'From tire data: side force per radian of slip, over the load it was taken at.',
+  ways: [way({ needs: {}, compute: () => 12, ...{ sort: 'estimate', within: { relative: 0.3 }, source: 'common practice, no source' } })],
+});
 export const corneringStiffness = quantity({
   path: 'tire.cornering',
   scope: 'axle',
@@ -99,12 +113,14 @@ export const corneringStiffness = quantity({
   sane: [8000, 300_000],
   told: { usually: 'spec', measured: { relative: 0.1 }, spec: { relative: 0.15 } },
   measure: 'From tire data at its load: side force per radian of slip angle (57.3 times that of a degree), where it is still straight.',
-  estimate: {
-    needs: { left: maybe(left(weighedCorner)), right: maybe(right(weighedCorner)) },
-    compute: ({ left, right }) => Math.min(200_000, left === undefined || right === undefined ? 40_000 : 6 * (left + right) * g),
-    within: { relative: 0.3 },
-    source: 'twelve times its load per radian; common practice, no source',
-  },
+  ways: [
+    way({
+      needs: { left: left(weighedCorner), right: right(weighedCorner), perLoad: corneringPerLoad },
+      compute: ({ left, right, perLoad }) => (perLoad * (left + right) * g) / 2,
+      ...{ sort: 'estimate', within: { relative: 0.14 }, source: 'in proportion to its load; common practice, no source' },
+    }),
+    way({ needs: {}, compute: () => 40_000, ...{ sort: 'estimate', within: { relative: 0.5 }, source: 'common practice, no source' } }),
+  ],
 });
 export const brakeShare = quantity({
   path: 'brake.frontShare',
@@ -118,5 +134,13 @@ export const brakeShare = quantity({
   told: { usually: 'spec', measured: { absolute: 0.02 }, spec: { absolute: 0.03 } },
   measure: 'Front brake force over the whole, from torque over tire radius at one line pressure.',
   caution: 'Brakes are life: parts and changes as the maker and your rules have them, checked by somebody licensed.',
-  estimate: { needs: {}, compute: () => 0.68, within: { absolute: 0.07 }, source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { share: weighedShare, height: cgHeight, wheelbase },
+      compute: ({ share, height, wheelbase }) => Math.min(0.9, share + (0.85 * height) / wheelbase),
+      ...{ sort: 'estimate', within: { absolute: 0.05 } },
+      source: 'so that the front locks first from 0.15 to 0.8 g, as UN R13-H asks, from memory',
+    }),
+    way({ needs: {}, compute: () => 0.7, ...{ sort: 'estimate', within: { absolute: 0.15 }, source: 'common practice, no source' } }),
+  ],
 });

@@ -1,5 +1,7 @@
 /** What the car weighs, where, and what was in it. Weights are masses here: scales are read in kilograms or pounds. */
-import { choice, quantity, type Told } from '../catalog.js';
+import { choice, quantity, type Told, way } from '../catalog.js';
+import { drivenAxle } from './gearing.js';
+import { enginePlace, suspension } from './layout.js';
 
 const weighed: Told = { usually: 'measured', measured: { relative: 0.005 }, spec: { relative: 0.02 } };
 const shared: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } };
@@ -21,6 +23,8 @@ export const mass = quantity({
   told: weighed,
   measure: 'All four wheels on scales or on a weighbridge, as it runs; say whether the driver is in it and how much fuel.',
 });
+/** With the engine in front. */
+const usualShare = { front: 0.61, rear: 0.53, both: 0.575 } as const;
 export const frontShare = quantity({
   path: 'frontShare',
   scope: 'car',
@@ -41,7 +45,28 @@ export const frontShare = quantity({
   sane: [0.3, 0.72],
   told: shared,
   measure: 'Weigh each axle on level ground; the front weight over the sum of both.',
-  estimate: { needs: {}, compute: () => 0.54, within: { absolute: 0.08 }, source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { driven: drivenAxle, engine: enginePlace },
+      compute: ({ driven, engine }) => (engine === 'front' ? usualShare[driven] : engine === 'mid' ? 0.43 : 0.39),
+      ...{
+        sort: 'estimate',
+        within: { absolute: 0.05 },
+        source: 'by the driven axle and the place of the engine; common practice, no source',
+      },
+    }),
+    way({
+      needs: { engine: enginePlace },
+      compute: ({ engine }) => (engine === 'front' ? 0.57 : engine === 'mid' ? 0.43 : 0.39),
+      ...{ sort: 'estimate', within: { absolute: 0.08 }, source: 'by the place of the engine; common practice, no source' },
+    }),
+    way({
+      needs: { driven: drivenAxle },
+      compute: ({ driven }) => (driven === 'rear' ? 0.505 : usualShare[driven]),
+      ...{ sort: 'estimate', within: { absolute: 0.09 }, source: 'by the driven axle; common practice, no source' },
+    }),
+    way({ needs: {}, compute: () => 0.54, ...{ sort: 'estimate', within: { absolute: 0.12 }, source: 'common practice, no source' } }),
+  ],
 });
 export const leftShare = quantity({
   path: 'leftShare',
@@ -180,7 +205,14 @@ export const unsprungShare = quantity({
   sane: [0.03, 0.4],
   told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
   measure: 'Unsprung weight of the axle over the weight on its scales.',
-  estimate: { needs: {}, compute: () => 0.125, within: { relative: 0.3 }, source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => (suspension === 'live axle' ? 0.2 : suspension === 'twist beam' ? 0.155 : 0.125),
+      ...{ sort: 'estimate', within: { absolute: 0.035 }, source: 'by the kind of suspension; common practice, no source' },
+    }),
+    way({ needs: {}, compute: () => 0.135, ...{ sort: 'estimate', within: { absolute: 0.055 }, source: 'common practice, no source' } }),
+  ],
 });
 export const sprungTold = quantity({
   path: 'sprung',

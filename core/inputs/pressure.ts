@@ -25,12 +25,26 @@ export const hotPressure = quantity({
   name: 'hot tire pressure',
   symbol: 'P_h',
   alike: true,
-  words: ['hot pressure', 'hot tire pressure', 'hot target', 'hot'],
+  words: ['hot pressure', 'hot tire pressure', 'hot'],
   dimension: 'pressure',
   sane: [50_000, 700_000],
   step,
   told: gauge,
   measure: 'With the same gauge, at once when the car comes in; or the hot pressure that you want.',
+});
+export const hotWanted = quantity({
+  path: 'tire.hotWanted',
+  scope: 'corner',
+  name: 'hot pressure that is wanted',
+  label: 'hot, wanted',
+  symbol: 'P_w',
+  alike: true,
+  words: ['hot pressure wanted', 'wanted hot pressure', 'target hot pressure', 'hot target'],
+  dimension: 'pressure',
+  sane: [50_000, 700_000],
+  step,
+  told: gauge,
+  measure: 'What you want to read when the car comes in.',
 });
 export const coldTemperature = quantity({
   path: 'coldTemperature',
@@ -94,6 +108,7 @@ export const airPressure = quantity({
     compute: ({ altitude = 0 }) => standardAir.seaLevel * (1 - standardAir.lapse * altitude) ** standardAir.exponent,
     within: { relative: 0.025 },
     error: 'common',
+    usual: true,
     source: 'international standard atmosphere, ISO 2533, at the altitude (sea level unless told); weather moves it by about 2 %',
   },
 });

@@ -1,6 +1,10 @@
 /** Tire stiffness, stops and the body: what the ride figures need besides springs and weights. */
-import { quantity } from '../catalog.js';
+import { left, quantity, right, way } from '../catalog.js';
+import { verticalRate } from '../tires/verticalRate.js';
+import { tirePressure } from './pressure.js';
+import { tireSize } from './tires.js';
 
+const bySize = 'by size and pressure; Rhyne, Tire Science and Technology 33 (2005), from memory';
 export const tireRate = quantity({
   path: 'tire.rate',
   scope: 'axle',
@@ -14,7 +18,23 @@ export const tireRate = quantity({
   step: { inch: 4378.17088, metric: 5000 },
   told: { usually: 'measured', measured: { relative: 0.05 }, spec: { relative: 0.1 } },
   measure: 'At its running pressure, add a known weight over one wheel and read how much closer the rim comes to the ground.',
-  estimate: { needs: {}, compute: () => 214000, within: { relative: 0.2 }, error: 'common', source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { size: tireSize, left: left(tirePressure), right: right(tirePressure) },
+      compute: ({ size, left, right }) => verticalRate(size, (left + right) / 2),
+      ...{ sort: 'estimate', within: { relative: 0.12 }, error: 'common', source: bySize },
+    }),
+    way({
+      needs: { size: tireSize },
+      compute: ({ size }) => verticalRate(size, 220_000),
+      ...{ sort: 'estimate', within: { relative: 0.17 }, error: 'common', source: `${bySize}; at 220 kPa` },
+    }),
+    way({
+      needs: {},
+      compute: () => 225_000,
+      ...{ sort: 'estimate', within: { relative: 0.22 }, error: 'common', source: 'common practice, no source' },
+    }),
+  ],
 });
 export const loadedRadiusTold = quantity({
   path: 'tire.loadedRadius',

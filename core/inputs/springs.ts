@@ -1,5 +1,6 @@
 /** The springs: what they are, what stands under them, and how the wheel reaches them. Left and right alike unless a corner is named. */
-import { curve, quantity, type Told } from '../catalog.js';
+import { curve, quantity, type Told, way } from '../catalog.js';
+import { suspension } from './layout.js';
 
 const inch = 0.0254;
 const poundPerInch = 175.12683524647636;
@@ -279,6 +280,8 @@ export const shearModulus = quantity({
   },
 });
 
+/** Spring over wheel. */
+const usualRatio = { strut: 0.95, wishbone: 0.66, multilink: 0.74, 'trailing arm': 0.75, 'twist beam': 0.87, 'live axle': 0.97 } as const;
 export const springRatio = quantity({
   path: 'spring.ratio',
   scope: 'axle',
@@ -293,7 +296,14 @@ export const springRatio = quantity({
   measure:
     'Spring out: how much the distance between its seats changes for 25 mm (1 in) of wheel travel about ride height, spring over wheel.',
   caution: 'Work with the car on stands and the spring safely out.',
-  estimate: { needs: {}, compute: () => 0.8, within: { relative: 0.3 }, source: 'common practice, no source' },
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => usualRatio[suspension],
+      ...{ sort: 'estimate', within: { absolute: 0.15 }, source: 'by the kind of suspension; common practice, no source' },
+    }),
+    way({ needs: {}, compute: () => 0.8, ...{ sort: 'estimate', within: { absolute: 0.24 }, source: 'common practice, no source' } }),
+  ],
 });
 export const springRatioRise = quantity({
   path: 'spring.ratioRise',

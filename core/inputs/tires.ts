@@ -1,6 +1,6 @@
 /** What is known of the tires: their size, and what was measured of them. Both tires of an axle are alike. */
-import { designation, quantity } from '../catalog.js';
-import { usualOf } from '../tires/design.js';
+import { designation, maybe, quantity } from '../catalog.js';
+import { radialFactor, usualOf } from '../tires/design.js';
 import { readTireSize } from '../tires/readSize.js';
 import { writeTireSize } from '../tires/size.js';
 
@@ -31,15 +31,15 @@ export const measuredDiameter = quantity({
 export const diameterRatio = quantity({
   path: 'tire.diameterRatio',
   scope: 'axle',
-  name: 'real over design tire diameter',
-  label: 'real over design dia.',
+  name: 'real over printed tire diameter',
+  label: 'real over printed',
   symbol: 'D/D_0',
   alike: true,
-  words: ['tire diameter ratio', 'real over design diameter'],
+  words: ['tire diameter ratio', 'real over design diameter', 'real over printed diameter'],
   dimension: 'ratio',
   sane: [0.95, 1.04],
   told: { usually: 'measured', measured: { absolute: 0.004 }, spec: { absolute: 0.006 } },
-  measure: 'Measure the diameter of one tire, mounted and at pressure, and divide by the design diameter of its size.',
+  measure: 'Measure the diameter of one tire, mounted and at pressure, and divide by the diameter that its size prints.',
   estimate: {
     needs: { size: tireSize },
     compute: ({ size }) => usualOf(size).diameterRatio,
@@ -96,10 +96,11 @@ export const rollingFactor = quantity({
   told: { usually: 'measured', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
   measure: 'Rolling circumference over the diameter of the tire off the ground.',
   estimate: {
-    needs: { size: tireSize },
-    compute: ({ size }) => usualOf(size).rollingFactor,
+    needs: { size: maybe(tireSize) },
+    compute: ({ size }) => (size ? usualOf(size).rollingFactor : radialFactor),
     within: { absolute: 0.045 },
     error: 'common',
+    usual: true,
     source: 'ETRTO, from memory: 3.05 for radial tires at 60 km/h, 2.99 for others; the maker and the load move it',
   },
 });

@@ -114,3 +114,15 @@ export const slalomSwing = quantity({
   measure: 'Half of the width of the path of its middle: half a car and a little.',
   estimate: { needs: {}, compute: () => 1.2, within: { absolute: 0.2 }, source: 'common practice, no source' },
 });
+
+export const slope = quantity({
+  path: 'slope',
+  scope: 'question',
+  name: 'slope of the road, rise over run',
+  label: 'slope',
+  symbol: 'tan s',
+  words: ['slope', 'hill', 'grade', 'gradient of the road'],
+  dimension: 'ratio',
+  sane: [0, 1.5],
+  measure: 'How much it rises over a length on the level.',
+});

@@ -128,7 +128,9 @@ export function limitsOf(size: TireSize): { readonly diameter: readonly [number,
  * Flotation labels run large (31 in tires measure about 30.5, 30 about 29.5, 33 about 32.6: TRA, from memory); the rolling factor is ETRTO's
  * 3.05 for radial tires and 2.99 for others, from memory.
  */
+/** Rolling circumference over diameter of a radial tire: ETRTO, from memory. */
+export const radialFactor = 3.05;
 export const usualOf = (size: TireSize): { readonly diameterRatio: number; readonly rollingFactor: number } => ({
   diameterRatio: size.form === 'flotation' ? 0.985 : 1,
-  rollingFactor: size.construction === 'radial' ? 3.05 : 2.99,
+  rollingFactor: size.construction === 'radial' ? radialFactor : 2.99,
 });

@@ -190,7 +190,7 @@ describe('choices by number', () => {
     await it.settle();
     it.bot.store.database.prepare('UPDATE conversations SET heads = \'[{"car":1,"head":1}]\'').run();
     expect(await it.ask(paddock, robin, '2')).toEqual([
-      'Your car has changed since that was offered. To do it all the same, type: set 300',
+      'Your car has changed since that was offered. To do it all the same, type: !set 300',
     ]);
     expect(inbox(it, event)?.state).toBe('answered');
     expect(revisions(it)).toHaveLength(2);

@@ -1,7 +1,7 @@
 /** Cars drawn at random from a catalog, for tests of the engine and for its bench: nothing here is a car anyone has. */
 
 import type { Fact, Facts } from '../../core/car.js';
-import { type Curve, type Entry, type Evidence, halfWidth, type Value } from '../../core/catalog.js';
+import { type Curve, canBeTold, type Entry, type Evidence, halfWidth, isWorkedOut, type Value } from '../../core/catalog.js';
 import { type Catalog, evaluate, type Node, type Situation } from '../../core/engine.js';
 
 export type Random = () => number;
@@ -124,9 +124,31 @@ function draw(catalog: Catalog, seed: number): Facts {
   return facts;
 }
 
-/** A random car, the same for the same seed; in half of them some facts have changed since it was measured. */
-export function randomCar(catalog: Catalog, seed: number): Situation {
-  const facts = draw(catalog, seed);
+/** Facts of a random car of which some results are told as well, somewhere about what they are worked out to be. */
+function drawResults(catalog: Catalog, seed: number, facts: Facts): Facts {
+  const told = new Map(facts);
+  const it = evaluate(catalog, { facts });
+  for (const node of catalog.nodes) {
+    const { entry, path, then, layer } = node;
+    if (then || layer !== 'best' || !isWorkedOut(entry) || !canBeTold(entry) || !entry.sane || entry.scope === 'question') continue;
+    const random = named(`${path}, told`, seed);
+    if (random() > resultsTold) continue;
+    const worked = it.number(path);
+    const value = typeof worked === 'number' ? worked * (1 + 0.05 * normal(random)) : within(entry.sane, random);
+    told.set(path, factOf(node, clamped(value, entry.sane), `${path}, told`, random));
+  }
+  return told;
+}
+/** This part of all results that can be told, of the cars that tell any. */
+const resultsTold = 0.1;
+
+/**
+ * A random car, the same for the same seed; in half of them some facts have changed since it was measured.
+ * @param results whether it tells results too
+ */
+export function randomCar(catalog: Catalog, seed: number, results = false): Situation {
+  const inputs = draw(catalog, seed);
+  const facts = results ? drawResults(catalog, seed, inputs) : inputs;
   if (named('then', seed)() < 0.5) return { facts };
   const then = new Map(facts);
   const changeable = [...facts.keys()].map((path) => ({ node: catalog.node(path), random: named(`${path}, before`, seed) }));

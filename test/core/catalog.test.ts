@@ -1,7 +1,7 @@
 /** The sanity of the whole catalog: what every verb counts on. */
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type Entry, isEntry, isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, type Entry, isEntry, isInput, isRefusal, isWorkedOut } from '../../core/catalog.js';
 import { dimensions } from '../../core/dimensions.js';
 import { evaluate, placesOf } from '../../core/engine.js';
 import { entries } from '../../core/entries.js';
@@ -40,8 +40,48 @@ describe('the catalog', () => {
       ).toEqual([]);
     }
   });
-  it('has paths of plain words, none of which is a place or a moment', () => {
-    const places = new Set(['then', ...(['axle', 'corner', 'gear'] as const).flatMap(placesOf)]);
+  it('keeps all ways of a quantity in one file: ways from elsewhere would have no rank that can be seen', () => {
+    const root = new URL('../../core/', import.meta.url);
+    const files = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter(
+      (name) => name.endsWith('.ts') && !name.startsWith('catalog/'),
+    );
+    let stated = 0;
+    const elsewhere = files.flatMap((name) => {
+      const text = readFileSync(new URL(name, root), 'utf8');
+      const made = new Set(
+        [...text.matchAll(/^export const (?:(\w+)|\{([^}]*)\}) =/gm)].flatMap(([, one, some]) => one ?? some!.match(/\w+/g)!),
+      );
+      return [...text.matchAll(/^(?:inverse|carry)\(\s*([\w.]+)/gm)].flatMap(([, of]) => {
+        stated++;
+        return made.has(of!) ? [] : [`${name}: a way of ${of}`];
+      });
+    });
+    expect(stated).toBeGreaterThan(3);
+    expect(elsewhere).toEqual([]);
+  });
+  it('has inverse ways first, and reads in them what it goes up to only as given', () => {
+    const inverses = entries.flatMap((entry) => entry.ways.filter((way) => way.inverse).map((way) => ({ entry, way })));
+    expect(inverses.length).toBeGreaterThan(3);
+    expect(
+      wrong(
+        entries,
+        ({ ways }) => ways.some((way, n) => way.inverse && ways.slice(0, n).some((one) => !one.inverse)) && 'an inverse after a way down',
+      ),
+    ).toEqual([]);
+    expect(
+      inverses
+        .filter(({ way }) => !Object.values(way.needs).some(({ terms }) => terms.some(({ only }) => only === 'given')))
+        .map(({ entry }) => entry.path),
+    ).toEqual([]);
+  });
+  it('can be compiled with every single result told, and with all of them', () => {
+    const results = entries.filter((entry) => isWorkedOut(entry) && canBeTold(entry));
+    expect(results.length).toBeGreaterThan(5);
+    for (const result of results) expect(catalog.telling([result]).nodes.length).toBeGreaterThan(catalog.nodes.length);
+    expect(catalog.telling(results).nodes.length).toBeGreaterThan(catalog.telling([results[0]!]).nodes.length);
+  });
+  it('has paths of plain words, none of which is a place, a moment or a layer', () => {
+    const places = new Set(['then', 'given', 'model', ...(['axle', 'corner', 'gear'] as const).flatMap(placesOf)]);
     expect(wrong(entries, ({ path }) => !/^[a-z][a-zA-Z]*(\.[a-z][a-zA-Z]*)*$/.test(path) && 'not plain words')).toEqual([]);
     expect(wrong(entries, ({ path }) => places.has(path.split('.')[0]!) && 'begins like a place')).toEqual([]);
   });
@@ -93,12 +133,12 @@ describe('the catalog', () => {
     }
     expect(clashes).toEqual([]);
   });
-  it('says how to measure each input, and gives a source for each figure and each estimate', () => {
+  it('says how to measure each input, and gives a source for each way', () => {
     expect(wrong(inputs, ({ measure }) => (measure ?? '').trim().length < 5 && 'no way to measure it')).toEqual([]);
     expect(
       wrong(entries, ({ kind, source }) => (kind === 'figure' || kind === 'structure') && (source ?? '').trim() === '' && 'no source'),
     ).toEqual([]);
-    expect(wrong(inputs, ({ compute, source }) => compute && (source ?? '').trim() === '' && 'an estimate without a source')).toEqual([]);
+    expect(wrong(entries, ({ ways }) => ways.some(({ source }) => source.trim() === '') && 'a way without a source')).toEqual([]);
   });
   it('has figures that show how they are worked out, or say where', () => {
     expect(wrong(figures, ({ symbol }) => (symbol ?? '') === '' && 'no symbol')).toEqual([]);
@@ -106,7 +146,7 @@ describe('the catalog', () => {
 });
 
 describe('ranges', () => {
-  const quantities = entries.filter((entry) => entry.kind === 'quantity' || entry.kind === 'curve');
+  const quantities = entries.filter((entry) => canBeTold(entry) && entry.kind !== 'choice' && entry.kind !== 'designation');
   it('are in order, finite, and of a dimension that exists', () => {
     expect(
       wrong(
@@ -138,7 +178,7 @@ describe('ranges', () => {
       wrong(
         quantities,
         (entry) =>
-          entry.kind === 'quantity' &&
+          entry.kind !== 'curve' &&
           entry.sane![0] < 0 &&
           entry.sane![1] > 0 &&
           parts(entry).some((one) => 'relative' in one) &&
@@ -149,7 +189,7 @@ describe('ranges', () => {
       wrong(
         quantities,
         (entry) =>
-          entry.kind === 'quantity' &&
+          entry.kind !== 'curve' &&
           entry.sane![0] < 0 &&
           entry.sane![1] > 0 &&
           entry.within &&
@@ -235,8 +275,8 @@ describe('every figure', () => {
   it('says in a sentence why it has none, and names what can be told', () => {
     for (const situation of [{ facts: new Map() }, randomCar(catalog, 1), randomCar(catalog, 2), randomCar(catalog, 3)]) {
       const it = evaluate(catalog, situation);
-      for (const { path, then } of catalog.nodes) {
-        const value = then ? undefined : it.get(path);
+      for (const { path, then, layer } of catalog.nodes) {
+        const value = then || layer !== 'best' ? undefined : it.get(path);
         if (!isRefusal(value)) continue;
         expect(value.refused, path).toMatch(/^[A-Z0-9].*[.!]$/s);
         for (const lacking of value.because ?? []) expect(catalog.byPath.has(lacking), `${path} for ${lacking}`).toBe(true);

@@ -7,7 +7,7 @@ import { entries } from '../../core/entries.js';
 import { seek } from '../../core/seek.js';
 import { catalog } from '../../core/stubaxle.js';
 import { randomCar, seeded } from './cars.js';
-import { workOut } from './naive.js';
+import { type Sources, workOut } from './naive.js';
 import * as small from './small.js';
 import { fact, facts } from './small.js';
 
@@ -16,14 +16,16 @@ function counting(listed: readonly Entry[]): { readonly counted: Catalog; readon
   const computes = new Map<string, number>();
   const made = compile(listed);
   const nodes = made.nodes.map((node): Node => {
-    const { compute, path } = node;
-    if (!compute) return node;
+    const { path, ways } = node;
     return {
       ...node,
-      compute: (given) => {
-        computes.set(path, (computes.get(path) ?? 0) + 1);
-        return compute(given);
-      },
+      ways: ways.map((way) => ({
+        ...way,
+        compute: (given, near) => {
+          computes.set(path, (computes.get(path) ?? 0) + 1);
+          return way.compute(given, near);
+        },
+      })),
     };
   });
   return {
@@ -152,7 +154,7 @@ describe('the order of questions', () => {
       const it = evaluate(catalog, car);
       const numbers = catalog.nodes.filter(({ path }) => typeof it.get(path) === 'number' && it.within(path) > 0);
       const shares = new Map(numbers.map(({ path }) => [path, new Map(it.shares(path).map((share) => [share.error, share]))]));
-      const fixed: (number | undefined)[][] = [];
+      const fixed: Sources = [];
       const base = workOut(catalog, car, () => 0, undefined, fixed);
       for (const { error } of it.errors().filter((_, n) => n % 8 === seed)) {
         const [up, down] = [1, -1].map((part) => workOut(catalog, car, (name) => (name === error ? part : 0), fixed));

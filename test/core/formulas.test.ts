@@ -10,7 +10,7 @@ import {
   parse,
 } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { type Entry, figure } from '../../core/catalog.js';
+import { type AnyWay, type Entry, figure } from '../../core/catalog.js';
 import { dimensions } from '../../core/dimensions.js';
 import { type Catalog, evaluate } from '../../core/engine.js';
 import { catalog } from '../../core/stubaxle.js';
@@ -38,24 +38,31 @@ function poolsOf(from: Catalog, cars: number): Pools {
 }
 const oneOf = (list: readonly unknown[], random: Random): unknown => list[Math.floor(random() * list.length)];
 
-/** Arguments for a figure, each need from any car in which it, or another source of it, had a value: not one car, so that nothing cancels. */
-function argumentsFor(entry: Entry, pools: Pools, random: Random): Record<string, unknown> {
+/** Arguments for a way, each need from any car in which it, or another source of it, had a value: not one car, so that nothing cancels. */
+function argumentsFor({ needs }: AnyWay, pools: Pools, random: Random): Record<string, unknown> {
   return Object.fromEntries(
-    Object.entries(entry.needs ?? {}).map(([key, need]) => {
+    Object.entries(needs).map(([key, need]) => {
       const values = need.terms.flatMap((term) => pools.get(term.entry) ?? []);
-      return [key, 'absent' in need && (values.length === 0 || random() < 0.2) ? undefined : oneOf(values, random)];
+      return [key, 'absent' in need && (values.length === 0 || random() < 0.2) ? need.absent : oneOf(values, random)];
     }),
   );
 }
 
+/** A way to work out an entry. */
+interface Worked {
+  readonly entry: Entry;
+  readonly way: AnyWay;
+}
+const waysOf = (entry: Entry): readonly Worked[] => entry.ways.map((way) => ({ entry, way }));
+
 /** How often the formula and the function were compared, and the first time they differed. */
-function compare(entry: Entry, pools: Pools): { compared: number; differs?: string } {
+function compare({ entry, way }: Worked, pools: Pools): { compared: number; differs?: string } {
   const random = seeded(entry.path.length);
-  const formula = parse(entry.formula!).compile();
+  const formula = parse(way.formula!).compile();
   let compared = 0;
   for (let n = 0; n < tries && compared < comparisons; n++) {
-    const given = argumentsFor(entry, pools, random);
-    const expected = entry.compute!(given);
+    const given = argumentsFor(way, pools, random);
+    const expected = way.compute(given);
     if (typeof expected !== 'number' || !Number.isFinite(expected)) continue;
     const got: unknown = formula.evaluate({ g: standardGravity, ...given });
     compared++;
@@ -63,7 +70,7 @@ function compare(entry: Entry, pools: Pools): { compared: number; differs?: stri
     if (typeof got !== 'number' || Math.abs(got - expected) > 1e-9 * scale) {
       return {
         compared,
-        differs: `${entry.path}: ${entry.formula} is ${got}, the function gives ${expected}, for ${JSON.stringify(given)}`,
+        differs: `${entry.path}: ${way.formula} is ${got}, the function gives ${expected}, for ${JSON.stringify(given)}`,
       };
     }
   }
@@ -134,41 +141,42 @@ function baseOf(node: MathNode, names: ReadonlyMap<string, Base>): Base {
   }
 }
 
-/** What is wrong with the dimension of a figure's formula, or nothing. */
-function wrongDimension(entry: Entry): string | undefined {
+/** What is wrong with the dimension of a formula, or nothing. */
+function wrongDimension({ entry, way }: Worked): string | undefined {
   const names = new Map<string, Base>([
     ['g', dimensions.acceleration.base],
     ['pi', plain],
     ['e', plain],
   ]);
-  for (const [key, need] of Object.entries(entry.needs ?? {})) {
+  for (const [key, need] of Object.entries(way.needs)) {
     const bases = need.terms.flatMap(({ entry: of }) => (of.dimension ? [dimensions[of.dimension].base] : []));
     if (bases.some((base) => !same(base, bases[0]!))) return `${entry.path}: the sources of ${key} differ in dimension`;
     if (bases[0]) names.set(key, bases[0]);
   }
   try {
-    const base = baseOf(parse(entry.formula!), names);
+    const base = baseOf(parse(way.formula!), names);
     return same(base, dimensions[entry.dimension!].base)
       ? undefined
-      : `${entry.path}: ${entry.formula} has the dimension ${base}, not that of ${entry.dimension}`;
+      : `${entry.path}: ${way.formula} has the dimension ${base}, not that of ${entry.dimension}`;
   } catch (failure) {
     return `${entry.path}: ${failure instanceof Error ? failure.message : failure}`;
   }
 }
 
-const withFormula = catalog.entries.filter((entry) => entry.formula);
+const withFormula = catalog.entries.flatMap(waysOf).filter(({ way }) => way.formula);
 const pools = poolsOf(catalog, 300);
 
 describe('formulas', () => {
   it('are there to be compared', () => {
     expect(withFormula.length).toBeGreaterThan(100);
   });
-  for (const entry of withFormula) {
-    it(`${entry.path} = ${entry.formula}`, () => {
-      const { compared, differs } = compare(entry, pools);
+  for (const worked of withFormula) {
+    const { entry, way } = worked;
+    it(`${entry.path} = ${way.formula}, way ${entry.ways.indexOf(way) + 1}`, () => {
+      const { compared, differs } = compare(worked, pools);
       expect(differs).toBeUndefined();
       expect(compared, 'random cars in which the figure has a value').toBe(comparisons);
-      expect(wrongDimension(entry)).toBeUndefined();
+      expect(wrongDimension(worked)).toBeUndefined();
     });
   }
 });
@@ -197,12 +205,12 @@ describe('the comparison itself', () => {
       compute: ({ spring, ratio }) => spring * ratio ** 2,
       formula: 'spring * ratio',
     });
-    expect(compare(right, made)).toEqual({ compared: comparisons });
-    expect(compare(wrong, made).differs).toContain('spring * ratio is');
+    expect(compare(waysOf(right)[0]!, made)).toEqual({ compared: comparisons });
+    expect(compare(waysOf(wrong)[0]!, made).differs).toContain('spring * ratio is');
   });
   it("finds a dimension that is not the figure's", () => {
     const of = (formula: string, dimension: Entry['dimension'] & string): string | undefined =>
-      wrongDimension(figure({ ...spec, path: 'c', dimension, compute: () => 1, formula }));
+      wrongDimension(waysOf(figure({ ...spec, path: 'c', dimension, compute: () => 1, formula }))[0]!);
     expect(of('spring * ratio^2', 'rate')).toBeUndefined();
     expect(of('sqrt(2 * spring / mass) / (2 * pi)', 'frequency')).toBeUndefined();
     expect(of('mass * g / spring', 'length')).toBeUndefined();

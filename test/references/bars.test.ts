@@ -270,6 +270,6 @@ describe('anti-roll bars', () => {
     const told = { 'lf.bar.lever': 0.2, 'rf.bar.lever': 0.2, 'front.bar.linkRate': rigidLink, 'front.bar.rate': 40_000 };
     expect(ask(told, 'front.bar.rateAtEnds')).toBeCloseTo(40_000, 4);
     expect(ask({ 'front.bar.rollStiffness': 12_000 }, 'front.roll.bar')).toBeCloseTo(12_000, 8);
-    expect(ask({}, 'front.roll.bar')).toBe(0);
+    expect(ask({ 'front.bar.diameter': 0, 'front.bar.ratio': 0.6, 'front.track': 1.5 }, 'front.roll.bar')).toBe(0);
   });
 });

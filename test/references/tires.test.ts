@@ -358,7 +358,7 @@ describe('load against pressure', () => {
 describe('the three radii', () => {
   it('Q1, trap 6: D 632 mm: free 316, rolling 306.787 mm; 810.554 and 834.895 turns a mile; ratio 0.970845', () => {
     // 3.05 for radial tires at 60 km/h: ETRTO, from memory; the rest is arithmetic.
-    const told = { 'front.tire.size': '205/55R16' };
+    const told = { 'front.tire.size': '205/55R16', 'front.tire.measuredDiameter': 0.632 };
     expect(usualOf(sizeOf('205/55R16')).rollingFactor).toBe(3.05);
     expect(mm(ask(told, 'front.tire.freeRadius'))).toBeCloseTo(316, 9);
     expect(mm(ask(told, 'front.tire.rollingCircumference'))).toBeCloseTo(1927.6, 6);
@@ -374,7 +374,10 @@ describe('the three radii', () => {
       wheelbase: 2.5,
       'front.track': 1.45,
     });
-    const told = { 'front.tire.size': '205/55R16', 'front.tire.rate': 200_000, ...weights(3500) };
+    const told = {
+      ...{ 'front.tire.size': '205/55R16', 'front.tire.measuredDiameter': 0.632 },
+      ...{ 'front.tire.rate': 200_000, ...weights(3500) },
+    };
     expect(mm(ask(told, 'front.tire.loadedRadiusNow'))).toBeCloseTo(298.5, 6);
     expect(mm(ask({ ...told, ...weights(4500) }, 'front.tire.rollingRadius'))).toBeCloseTo(306.787, 3);
   });

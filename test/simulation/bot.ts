@@ -87,6 +87,8 @@ export interface BotOptions {
   readonly random: () => number;
   /** Chance of dying at each step. */
   readonly deadly?: number;
+  /** The bot's own commands and renderer, in place of the little language. */
+  readonly services?: Pick<World, 'dispatch' | 'render'>;
   /** What is between the bot and the homeserver: for bots that are wrong on purpose. */
   readonly between?: (wire: Wire) => Wire;
 }
@@ -151,7 +153,7 @@ export class SimulatedBot {
     throw new Crash('the process ended');
   }
   #start(): { store: Store; work: Work; sender: Sender; intake: Intake } {
-    const { server, between = (wire) => wire } = this.#options;
+    const { server, services, between = (wire) => wire } = this.#options;
     const real = openDatabase(join(this.#dir, 'stubaxle.db'));
     // A process that ends loses nothing that was written; only a machine that does would.
     real.database.pragma('synchronous = OFF');
@@ -177,7 +179,7 @@ export class SimulatedBot {
     };
     const dispatch: Dispatch = async (text, situation) => {
       if (text.startsWith('poison')) die();
-      return littleDispatch(step)(text, situation);
+      return (services?.dispatch ?? littleDispatch(step))(text, situation);
     };
     const warm = async (): Promise<void> => {
       if (!this.loads) die();
@@ -187,7 +189,7 @@ export class SimulatedBot {
         store,
         dispatch,
         warm,
-        render: littleRender,
+        render: services?.render ?? littleRender,
         log: quiet,
         now,
         prefix: '!',

@@ -23,7 +23,10 @@ export const cars: Kind<CarData, number> = {
   },
   // Where it stands follows its revisions.
   pieces: fieldByField('name'),
-  rows: (was, is) => [{ label: 'name', cells: [was?.data.name ?? 'no car', is?.data.name ?? 'no car'] }],
+  rows: (was, is) =>
+    was && is
+      ? [{ label: 'name', cells: [was.data.name, is.data.name] }]
+      : [{ label: `car ${(was ?? is)?.data.name}`, cells: [was ? 'there' : 'not there', is ? 'there' : 'not there'] }],
   gone: 'That car is not one of yours any more.',
 };
 /** Another member's car is answered like none: nobody learns that it is there. @throws ChangeRefused */

@@ -37,7 +37,7 @@ export const bothEnds = (told: Told): Told =>
   Object.fromEntries(
     Object.entries(told).flatMap(([path, value]) => [[`front.${path}`, value] as const, [`rear.${path}`, value] as const]),
   );
-/** A spring that is straight through: 1 of spring for 1 of wheel, at all heights. */
-export const straight = { 'spring.ratio': 1, 'spring.ratioRise': 0 };
+/** A spring that is straight through: 1 of spring for 1 of wheel, at all heights; and no bar beside it. */
+export const straight = { 'spring.ratio': 1, 'spring.ratioRise': 0, 'bar.diameter': 0 };
 /** A tire so stiff that it does not count. */
 export const rigidTire = 1e15;

@@ -1,0 +1,88 @@
+/** A catalog entry with its types forgotten: what the engine and the commands see. */
+import type { Dimension } from '../dimensions.js';
+import type { AnyNeeds, Need, Term } from './needs.js';
+import type { Refusal, Scope, Told, Within } from './values.js';
+import type { AnyWay } from './ways.js';
+
+export interface Entry {
+  /** `figure`: a quantity that is worked out (see `isWorkedOut`), by its older name. */
+  readonly kind: 'quantity' | 'choice' | 'curve' | 'designation' | 'figure' | 'structure' | 'place';
+  readonly path: string;
+  readonly scope: Scope;
+  readonly name: string;
+  readonly label?: string;
+  readonly main?: true;
+  /** Order of making, which is the order of the file: for display. */
+  readonly order: number;
+  /** How it can be worked out: inverses first, then the fullest way before the plainer ones. The first whose needs are known is taken. */
+  readonly ways: readonly AnyWay[];
+  /** What a told value has become since the car changed, where the entry says so itself; at most one. */
+  readonly carries: readonly AnyWay[];
+  readonly words?: readonly string[];
+  readonly symbol?: string;
+  readonly dimension?: Dimension;
+  readonly along?: Dimension;
+  readonly sane?: readonly [number, number];
+  readonly saneAlong?: readonly [number, number];
+  readonly step?: { readonly inch: number; readonly metric: number };
+  readonly told?: Told;
+  readonly options?: readonly string[];
+  readonly optionWords?: Readonly<Partial<Record<string, readonly string[]>>>;
+  readonly alone?: readonly string[];
+  readonly counted?: string;
+  readonly measure?: string;
+  readonly caution?: string;
+  readonly extensive?: true;
+  readonly alike?: true;
+  readonly instead?: string;
+  readonly state?: true;
+  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly nonlinear?: string;
+  readonly carriesOn?: Entry;
+  /** Of its fullest way down, for those that show one way only. */
+  readonly needs?: AnyNeeds;
+  readonly formula?: string;
+  readonly source?: string;
+  readonly within?: Within;
+  readonly error?: 'common' | 'each';
+  // Method syntax on purpose: the engine gives exactly what `needs` lists, which is what the typed function asked for.
+  compute?(given: Readonly<Record<string, unknown>>, near?: unknown): unknown;
+  parse?(text: string): object | Refusal;
+  write?(value: object): string;
+}
+export type Made<P extends string, S extends Scope, V> = Entry & Need<S, V> & { readonly path: P; readonly scope: S };
+
+const inputKinds: ReadonlySet<string> = new Set(['quantity', 'choice', 'curve', 'designation']);
+/** What can be told and is not worked out: it has no way but estimates, and those up again from told results. */
+export const isInput = (entry: Entry): boolean => inputKinds.has(entry.kind);
+/** A number that follows from others, whether it can be told as well or not. */
+export const isWorkedOut = (entry: Entry): boolean => entry.kind === 'figure';
+/** What a member can tell: every input, and every result that has a sane range. */
+export const canBeTold = (entry: Entry): boolean => isInput(entry) || (isWorkedOut(entry) && entry.sane !== undefined);
+export const isNumeric = (entry: Entry): boolean => entry.kind === 'quantity' || entry.kind === 'figure';
+export const isEntry = (v: unknown): v is Entry => typeof v === 'object' && v !== null && 'kind' in v && 'path' in v && 'terms' in v;
+
+type Spec = Omit<Entry, 'order' | 'ways' | 'carries' | 'needs' | 'compute' | 'formula' | 'within' | 'error'>;
+let made = 0;
+/** Makes an entry of its kind. `ways` are listed fullest first. */
+export function make<P extends string, S extends Scope>(
+  spec: Spec & { readonly path: P; readonly scope: S },
+  ways: readonly AnyWay[] = [],
+): Entry & { path: P; scope: S; terms: readonly Term[] } {
+  const fullest = ways.find((one) => !one.inverse);
+  const it = { ...(fullest ? shownAs(fullest) : {}), ...spec, ways: [...ways], carries: [], order: made++, terms: [] as Term[] };
+  it.terms.push({ entry: it, at: [] });
+  return it;
+}
+/** What an entry shows of its fullest way. */
+export function shownAs({ needs, compute, formula, source, within, error, nonlinear }: AnyWay): Partial<Entry> {
+  return {
+    needs,
+    compute,
+    source,
+    ...(formula === undefined ? {} : { formula }),
+    ...(within === undefined ? {} : { within }),
+    ...(error === undefined ? {} : { error }),
+    ...(nonlinear === undefined ? {} : { nonlinear }),
+  };
+}

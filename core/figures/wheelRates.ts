@@ -1,0 +1,225 @@
+/** What the springs make at the wheel: rates, with and without the tire, and the frequencies on them. Each can be told as well. */
+import { figure, given, inverse, left, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
+import { tireRate } from '../inputs/ride.js';
+import { compressionAt, type ForceLaw, rateAt, riseAt } from '../springs/law.js';
+import { axleSprungMass, sprungMass } from './loads.js';
+import { weighedSprung } from './mass.js';
+import { knee, ratioHere, ratioRiseHere, springForce } from './ride.js';
+import { springStack } from './springs.js';
+
+const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
+const series = 'springs in series: compliances add';
+const oscillator = 'a mass on a spring, undamped';
+const together = `${oscillator}; left and right together`;
+/** N/m: from the softest of small cars to race cars with wings. */
+const saneRate = [3000, 500_000] as const;
+/** Hz. */
+const saneFrequency = [0.5, 8] as const;
+const byRate = 'spring rate times motion ratio squared';
+const fromFrequency = 'from the ride frequency told';
+const fromSpringFrequency = 'from the frequency told, no tire in it';
+
+/** The rate of a spring that has only one, whatever it carries. */
+const onlyRate = (law: ForceLaw) =>
+  law.rate.length === 1 && law.rise[0] === 0
+    ? rateAt(law, 0)
+    : refuse(
+        'The rate of that spring depends on what it carries: tell the weight of the car, or the load on the spring.',
+        'mass',
+        'springLoad',
+      );
+export const stackRate = quantity({
+  path: 'corner.stackRate',
+  scope: 'corner',
+  name: 'spring rate at this height, with isolators',
+  label: 'with isolators',
+  symbol: 'k_s',
+  dimension: 'rate',
+  ways: [
+    way({
+      needs: { stack: springStack, force: springForce },
+      compute: ({ stack, force }) => rateAt(stack, compressionAt(stack, force)),
+      source: series,
+    }),
+    way({ needs: { stack: springStack }, compute: ({ stack }) => onlyRate(stack), source: 'one rate, whatever it carries' }),
+  ],
+  nonlinear: knee,
+});
+
+export const { axle: wheelRate, corner: cornerWheelRate } = wheels({
+  path: 'wheelRate',
+  corner: { words: ['wheel rate', 'corner wheel rate'] },
+  over: 'mean',
+  name: 'wheel rate',
+  main: true,
+  symbol: 'k_w',
+  words: ['wheel rate', 'wheelrate', 'rate at the wheel'],
+  dimension: 'rate',
+  sane: saneRate,
+  typical: { range: [12000, 80000], of: 'road cars to track cars; common practice, no source' },
+  ways: [
+    way({
+      needs: { spring: stackRate, ratio: ratioHere, force: springForce, rise: ratioRiseHere },
+      compute: ({ spring, ratio, force, rise }) => {
+        const rate = spring * ratio ** 2 + force * rise;
+        return rate > 0 ? rate : refuse('The falling motion ratio takes away all of the wheel rate.', 'spring.ratioRise');
+      },
+      formula: 'spring * ratio^2 + force * rise',
+      source: `${suspensionText}, with the term of a ratio that changes`,
+      basis: byRate,
+    }),
+    way({
+      needs: { spring: stackRate, ratio: ratioHere, rise: ratioRiseHere },
+      compute: ({ spring, ratio, rise }) =>
+        rise === 0
+          ? spring * ratio ** 2
+          : refuse(
+              'Where the motion ratio changes, the wheel rate depends on what the spring carries: tell the weight of the car.',
+              'mass',
+            ),
+      source: suspensionText,
+      basis: byRate,
+    }),
+  ],
+  nonlinear: knee,
+});
+export const { axle: rideRate, corner: cornerRideRate } = wheels({
+  path: 'rideRate',
+  corner: { words: ['ride rate', 'corner ride rate'], main: true },
+  over: 'mean',
+  name: 'ride rate, with tire',
+  symbol: 'k_r',
+  words: ['ride rate'],
+  dimension: 'rate',
+  sane: saneRate,
+  ways: [
+    way({
+      needs: { wheel: cornerWheelRate, tire: tireRate },
+      compute: ({ wheel, tire }) => (wheel * tire) / (wheel + tire),
+      formula: 'wheel * tire / (wheel + tire)',
+      source: series,
+    }),
+  ],
+  nonlinear: knee,
+});
+export const cornerFrequency = quantity({
+  path: 'corner.rideFrequency',
+  scope: 'corner',
+  name: 'ride frequency, with tire',
+  label: 'ride frequency',
+  symbol: 'f',
+  words: ['ride frequency', 'corner ride frequency'],
+  dimension: 'frequency',
+  sane: saneFrequency,
+  ways: [
+    way({
+      needs: { rate: cornerRideRate, sprung: sprungMass },
+      compute: ({ rate, sprung }) => Math.sqrt(rate / sprung) / (2 * Math.PI),
+      formula: 'sqrt(rate / sprung) / (2 * pi)',
+      source: oscillator,
+      basis: 'on springs and tires',
+    }),
+    way({
+      needs: { rate: cornerWheelRate, sprung: sprungMass },
+      compute: ({ rate, sprung }) => Math.sqrt(rate / sprung) / (2 * Math.PI),
+      formula: 'sqrt(rate / sprung) / (2 * pi)',
+      source: oscillator,
+      basis: 'no tire in it',
+    }),
+  ],
+  nonlinear: knee,
+});
+export const rideFrequency = quantity({
+  path: 'rideFrequency',
+  scope: 'axle',
+  name: 'ride frequency',
+  main: true,
+  symbol: 'f',
+  words: ['ride frequency', 'frequency', 'ride', 'hz', 'natural frequency'],
+  dimension: 'frequency',
+  sane: saneFrequency,
+  typical: { range: [1, 3], of: 'street 1.0 to 1.5, autocross 1.5 to 2.5, race without wings to 3; common practice, no source' },
+  ways: [
+    way({
+      needs: { left: left(cornerRideRate), right: right(cornerRideRate), sprung: axleSprungMass },
+      compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
+      formula: 'sqrt((left + right) / sprung) / (2 * pi)',
+      source: `${together}, tires in series`,
+      basis: 'on springs and tires',
+    }),
+    way({
+      needs: { left: left(cornerWheelRate), right: right(cornerWheelRate), sprung: axleSprungMass },
+      compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
+      formula: 'sqrt((left + right) / sprung) / (2 * pi)',
+      source: together,
+      basis: 'no tire in it',
+    }),
+  ],
+  nonlinear: knee,
+});
+export const springFrequency = quantity({
+  path: 'springFrequency',
+  scope: 'axle',
+  name: 'ride frequency on the springs alone, no tire',
+  label: 'frequency, no tire',
+  symbol: 'f_w',
+  words: ['spring frequency', 'frequency without tire', 'ride frequency without tire', 'ride frequency on spring'],
+  dimension: 'frequency',
+  sane: saneFrequency,
+  ways: [
+    way({
+      needs: { left: left(cornerWheelRate), right: right(cornerWheelRate), sprung: axleSprungMass },
+      compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
+      formula: 'sqrt((left + right) / sprung) / (2 * pi)',
+      source: together,
+    }),
+  ],
+  nonlinear: knee,
+});
+
+// Up again. A frequency was told of the car as it was weighed: how it stands now rests on its springs, which would be a circle.
+inverse(cornerRideRate, {
+  needs: { frequency: given(cornerFrequency), sprung: weighedSprung },
+  compute: ({ frequency, sprung }) => (2 * Math.PI * frequency) ** 2 * sprung,
+  formula: '(2 * pi * frequency)^2 * sprung',
+  source: oscillator,
+  basis: fromFrequency,
+});
+inverse(rideRate, {
+  needs: { frequency: given(rideFrequency), left: left(weighedSprung), right: right(weighedSprung) },
+  compute: ({ frequency, left, right }) => ((2 * Math.PI * frequency) ** 2 * (left + right)) / 2,
+  formula: '(2 * pi * frequency)^2 * (left + right) / 2',
+  source: together,
+  basis: fromFrequency,
+});
+inverse(cornerWheelRate, {
+  needs: { ride: given(cornerRideRate), tire: refine(tireRate, Number.POSITIVE_INFINITY, 'tires that flex') },
+  compute: ({ ride, tire }) =>
+    tire > ride
+      ? 1 / (1 / ride - 1 / tire)
+      : refuse('The ride rate is no lower than the rate of the tire alone, which carries it too.', 'ride', 'tire'),
+  formula: '1 / (1 / ride - 1 / tire)',
+  source: series,
+  basis: 'from the ride rate',
+});
+inverse(wheelRate, {
+  needs: { frequency: given(springFrequency), left: left(weighedSprung), right: right(weighedSprung) },
+  compute: ({ frequency, left, right }) => ((2 * Math.PI * frequency) ** 2 * (left + right)) / 2,
+  formula: '(2 * pi * frequency)^2 * (left + right) / 2',
+  source: together,
+  basis: fromSpringFrequency,
+});
+
+export const rateRiseHere = figure({
+  path: 'corner.rateRise',
+  scope: 'corner',
+  name: 'rise of the wheel rate per bump travel, part of itself',
+  label: 'wheel rate rise',
+  symbol: 'dk/k du',
+  dimension: 'ratioPerLength',
+  needs: { stack: springStack, force: springForce, spring: stackRate, ratio: ratioHere, rise: ratioRiseHere, wheel: cornerWheelRate },
+  compute: ({ stack, force, spring, ratio, rise, wheel }) =>
+    (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
+  source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
+  nonlinear: knee,
+});

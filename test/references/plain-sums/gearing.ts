@@ -1,0 +1,178 @@
+/** Gears, final drives, speeds and engine speeds. */
+import type { PlainSum } from './plainSum.js';
+import { ends, tenDigits } from './plainSum.js';
+import { inch, kmh, mile, mph, rpm } from './units.js';
+
+const kinematics = 'derived: kinematics, speed = circumference x engine speed / (2 pi x overall ratio)';
+const rolls = `${kinematics}; circumference 3.05 times the printed diameter (ETRTO, from memory)`;
+const steps = 'derived: at one road speed engine speeds are as the ratios';
+
+export const gearing: readonly PlainSum[] = [
+  {
+    name: 'overall ratio of a gear and a final drive',
+    source: 'derived: product',
+    told: [
+      ['1.gear.ratio', 3.136],
+      ['final', 4.1],
+    ],
+    asked: '1.overallRatio',
+    expected: 12.8576,
+    tolerance: tenDigits,
+    why: 'nothing is told of a transfer gear: none',
+  },
+  {
+    name: 'overall ratio with a transfer gear',
+    source: 'derived: product',
+    told: [
+      ['2.gear.ratio', 1.9],
+      ['final', 3.7],
+      ['transfer', 1.2],
+    ],
+    asked: '2.overallRatio',
+    expected: 8.436,
+    tolerance: tenDigits,
+  },
+  {
+    name: 'speed in 2nd at 7000 with 820 turns a mile',
+    source: kinematics,
+    told: [...ends('tire.statedTurns', 820 / mile), ['2.gear.ratio', 1.888], ['final', 4.1], ['engineSpeed', 7000 * rpm]],
+    asked: '2.gearSpeed',
+    expected: 66.16824126 * mph,
+    tolerance: tenDigits,
+    why: 'which axle is driven is not asked where all four are alike',
+  },
+  {
+    name: '2nd 1.98, final 3.9, 225/45R15, 7000',
+    source: rolls,
+    told: [...ends('tire.size', '225/45R15'), ['2.gear.ratio', 1.98], ['final', 3.9], ['engineSpeed', 7000 * rpm]],
+    asked: '2.gearSpeed',
+    expected: 60.1466312 * mph,
+    tolerance: tenDigits,
+    basis: ['rolling'],
+    why: '60.1 mph',
+  },
+  {
+    name: '2nd 1.98, final 4.3, 225/45R15, 7000',
+    source: rolls,
+    told: [...ends('tire.size', '225/45R15'), ['2.gear.ratio', 1.98], ['final', 4.3], ['engineSpeed', 7000 * rpm]],
+    asked: '2.gearSpeed',
+    expected: 54.55159574 * mph,
+    tolerance: tenDigits,
+    basis: ['rolling'],
+    why: '54.5 mph',
+  },
+  {
+    name: 'engine speed at 120 km/h in 5th',
+    source: rolls,
+    told: [...ends('tire.size', '195/65R15'), ['5.gear.ratio', 0.82], ['final', 3.94], ['roadSpeed', 120 * kmh]],
+    asked: '5.gearRevs',
+    expected: 3338.939917 * rpm,
+    tolerance: tenDigits,
+  },
+  {
+    name: 'speed of a wheel that rolls its own circumference',
+    source: 'mph = rpm x inches / (336.1352398 x ratio), z = 63360/(60 pi), exact',
+    told: [...ends('tire.measuredCircumference', Math.PI * 24 * inch), ['3.gear.ratio', 1.33], ['final', 4.1], ['engineSpeed', 6500 * rpm]],
+    asked: '3.gearSpeed',
+    expected: 85.10891523 * mph,
+    tolerance: tenDigits,
+    why: 'inches',
+  },
+  {
+    name: 'speed from an overall ratio that is told',
+    source: kinematics,
+    told: [...ends('tire.measuredCircumference', 1.9), ['3.overallRatio', 4.5], ['engineSpeed', 6000 * rpm]],
+    asked: '3.gearSpeed',
+    expected: 42.22222222,
+    tolerance: tenDigits,
+    why: 'no gear and no final drive is asked for',
+  },
+  {
+    name: 'top speed at the redline in 4th',
+    source: kinematics,
+    told: [...ends('tire.statedTurns', 850 / mile), ['4.gear.ratio', 1], ['final', 3.55], ['redline', 6800 * rpm]],
+    asked: '4.topSpeed',
+    expected: 135.2112676 * mph,
+    tolerance: tenDigits,
+    why: 'edge: a straight-through gear',
+  },
+  {
+    name: 'way for each turn of the engine',
+    source: kinematics,
+    told: [...ends('tire.measuredCircumference', 1.92), ['2.gear.ratio', 2], ['final', 4]],
+    asked: '2.wayPerTurn',
+    expected: 0.24,
+    tolerance: tenDigits,
+  },
+  {
+    name: 'final drive 3.9 to 4.3',
+    source: 'derived: 4.3 / 3.9 - 1, in every gear',
+    told: [['final', 4.3]],
+    before: [['final', 3.9]],
+    asked: 'gearing.change',
+    expected: 0.1025641026,
+    tolerance: tenDigits,
+    why: 'no gear and no tire is asked for; path proposed',
+  },
+  {
+    name: 'step from 2nd to 3rd',
+    source: 'Naunheimer, Automotive Transmissions, ch. 4, gear step phi = lower over higher gear, over one, from memory',
+    told: [
+      ['2.gear.ratio', 1.98],
+      ['3.gear.ratio', 1.36],
+    ],
+    asked: '2.gearStep',
+    expected: 1.455882353,
+    tolerance: tenDigits,
+    why: 'no final drive and no tire is asked for',
+  },
+  {
+    name: 'engine speed after the shift from 2nd to 3rd at 7000',
+    source: steps,
+    told: [
+      ['2.gear.ratio', 1.98],
+      ['3.gear.ratio', 1.36],
+      ['engineSpeed', 7000 * rpm],
+    ],
+    asked: '2.shiftTo',
+    expected: 4808.080808 * rpm,
+    tolerance: tenDigits,
+  },
+  {
+    name: 'drop of engine speed from 3rd to 4th at the redline',
+    source: steps,
+    told: [
+      ['3.gear.ratio', 1.4],
+      ['4.gear.ratio', 1.05],
+      ['redline', 7200 * rpm],
+    ],
+    asked: '3.shiftDrop',
+    expected: 1800 * rpm,
+    tolerance: tenDigits,
+    why: 'shifted at the redline where no engine speed is asked',
+  },
+  {
+    name: 'gears of one ratio drop nothing',
+    source: steps,
+    told: [
+      ['3.gear.ratio', 1.4],
+      ['4.gear.ratio', 1.4],
+      ['engineSpeed', 6000 * rpm],
+    ],
+    asked: '3.shiftDrop',
+    expected: 0,
+    tolerance: 1e-9,
+    absolute: true,
+    why: 'edge: equal sizes',
+  },
+  {
+    name: 'a final drive of nothing',
+    source: 'derived: a ratio is over nothing',
+    told: [
+      ['2.gear.ratio', 1.98],
+      ['final', 0],
+    ],
+    asked: '2.overallRatio',
+    outside: 'final',
+  },
+];
