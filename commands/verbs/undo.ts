@@ -53,17 +53,19 @@ function headAt(reads: Reads, car: number | undefined) {
 /** What was typed, or what it was about. */
 function lineText(line: Line, { garage, room, asker }: Context): string {
   const telling = { was: garage.records, is: garage.records, room: room.id, preferences: asker.preferences };
-  const texts = line.flatMap(({ kind, record }) =>
-    kind === revisions.name && typeof record === 'number' ? (garage.records.find(revisions, record)?.text ?? []) : [],
-  );
-  if (texts.length > 0) return texts.filter((text) => text !== '').join('; ') || '(erased)';
+  const texts = [...line].reverse().flatMap(({ kind, record, after }) => {
+    if (kind !== revisions.name) return after?.text || [];
+    return (typeof record === 'number' && garage.records.find(revisions, record)?.text) || [];
+  });
+  const said = [...new Set(texts)].join('; ');
+  if (said !== '') return [...said].length > 120 ? `${[...said].slice(0, 119).join('')}…` : said;
   const labels = line.flatMap(({ kind, before, after }) =>
     kinds
       .named(kind)
       .rows(before, after, telling)
       .map(({ label }) => label),
   );
-  return [...new Set(labels)].join(', ');
+  return [...new Set(labels)].join(', ') || '(erased)';
 }
 function headline(lines: readonly Line[], rows: readonly Row[], is: Reads, context: Context): string {
   const [line] = lines;

@@ -27,7 +27,7 @@ export const members: Kind<MemberData, string> = {
     return [
       ...row('units', was?.data.units, is?.data.units),
       ...row('decimal mark', mark(was), mark(is)),
-      ...row('car in use', chosen(was, telling.was), chosen(is, telling.is)),
+      ...(was?.data.chosen === is?.data.chosen ? [] : row('car in use', chosen(was, telling.was), chosen(is, telling.is))),
     ];
   },
   exported: {
