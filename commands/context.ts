@@ -1,9 +1,11 @@
 /** What a command may know of the world: narrow, read-only, and synchronous but for the calculator and the breath between pieces of dear work. */
 import type { Facts } from '../core/car.js';
 import type { Breathe } from './breathing.js';
-import type { NewPart, Part } from './parts/part.js';
 import type { Choice } from './reading.js';
+import type { Reads } from './records/tables.js';
 import type { Sum, WorkedOut } from './sums/sum.js';
+
+export type { Change } from './records/change.js';
 
 export interface Preferences {
   /** `us`: lb, in, lb/in, psi, mph. `metric`: kg, mm, N/mm, bar, km/h. */
@@ -71,8 +73,8 @@ export interface Garage {
   history(car: number, limit: number, before?: number): readonly Revision[];
   /** Own cars only. */
   setups(car: number): readonly Setup[];
-  /** What is in the parts box of a car, in the order of telling; own cars only. */
-  parts(car: number): readonly Part[];
+  /** Records of every kind, as far as the asker may see them here and now. */
+  readonly records: Reads;
 }
 /** What one command leaves for the next line of the same asker in the same room and thread. */
 export interface Conversation {
@@ -87,7 +89,16 @@ export interface Conversation {
 export interface Calculator {
   calculate(sum: Sum): Promise<WorkedOut>;
 }
+/** The message that is answered: what it records carries its id, never its text. */
+export interface Event {
+  readonly id: string;
+  /** The same; or, of an edit, the message that was edited. */
+  readonly line: string;
+  /** Which line of the message it is, from 0. */
+  readonly nth: number;
+}
 export interface Context {
+  readonly event: Event;
   readonly asker: Member;
   readonly room: Room;
   readonly now: number;
@@ -99,48 +110,3 @@ export interface Context {
   /** Awaited between pieces of dear work, a few milliseconds each: nobody else's line has to wait for the whole of it. */
   readonly breathe: Breathe;
 }
-
-/**
- * What a command wants changed: data, applied by the bot in one transaction with the reply, in order, or by a Draft for the next line of the message.
- * Ids below 0 are the Draft's own: of cars made in this message (`car`), and of revisions and parts made in it (`as`). Wherever a later change of the same
- * reply, or its trial, speaks of one of them (`head`, `revision`, `measuredIn`, `undoes`, `part`), the one that was stored for it is meant.
- */
-export type Change =
-  | {
-      readonly change: 'make car';
-      readonly car: number;
-      readonly name: string;
-      readonly facts: Facts;
-      readonly measured: boolean;
-      /** The line that made it. */
-      readonly why?: string;
-      readonly as?: number;
-    }
-  | {
-      /** A new revision on top of `head`; refused by the store when the head has moved. */
-      readonly change: 'record';
-      readonly car: number;
-      readonly head: number;
-      readonly facts: Facts;
-      readonly why: string;
-      /** `now`: this revision's state facts were taken in it; else the revision that they were taken in. */
-      readonly measuredIn: number | 'now' | undefined;
-      readonly undoes?: number;
-      readonly as?: number;
-    }
-  | { readonly change: 'choose car'; readonly car: number }
-  | { readonly change: 'rename car'; readonly car: number; readonly name: string }
-  | { readonly change: 'forget car'; readonly car: number }
-  | { readonly change: 'keep'; readonly car: number; readonly name: string; readonly revision: number | 'now' }
-  | { readonly change: 'share'; readonly car: number; readonly room: string }
-  | { readonly change: 'unshare'; readonly car: number; readonly room: string }
-  | { readonly change: 'prefer'; readonly preferences: Partial<Preferences> }
-  /** Into the parts box of a car; `as`: the Draft's own id for it. */
-  | { readonly change: 'add part'; readonly car: number; readonly part: NewPart; readonly as?: number }
-  | { readonly change: 'forget part'; readonly car: number; readonly part: number }
-  | { readonly change: 'forget me' }
-  /** The room's prefix, by a member with the power to change the room. */
-  | { readonly change: 'prefix'; readonly room: string; readonly prefix: string }
-  | { readonly change: 'leave room'; readonly room: string }
-  /** Export: the bot gathers the asker's data and sends it as a file to a direct chat. */
-  | { readonly change: 'export me' };

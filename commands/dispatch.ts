@@ -6,9 +6,10 @@ import { type Answer, answer } from './answer.js';
 import { OutOfTime } from './breathing.js';
 import type { Command, Outcome, Reply } from './command.js';
 import type { Context } from './context.js';
-import { Draft } from './draft.js';
 import { offer } from './house/offer.js';
 import { isStop, type Reading, type Stop } from './reading.js';
+import { Draft } from './records/draft.js';
+import { ChangeRefused } from './records/refused.js';
 import { commandOf, commands } from './registry.js';
 import { read } from './resolve.js';
 import { settingOf } from './setting.js';
@@ -36,20 +37,21 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
   const answers: Answer[] = [];
   let trial = context.conversation.trial;
   let tried: Reply['trial'];
-  for (const [at, line] of lines.entries()) {
+  for (const [nth, line] of lines.entries()) {
     const { trial: _, ...conversation } = context.conversation;
     const now: Context = {
       ...context,
+      event: { ...context.event, nth },
       asker: draft.asker,
       garage: draft.garage,
       conversation: trial ? { ...conversation, trial } : conversation,
     };
-    const outcome = await withinTime(() => runLine(line, now), context);
-    if (outcome === undefined) {
-      answers.push(cutOff(lines, at));
+    const run = await withinTime(() => runLine(line, now), context);
+    if (run === undefined) {
+      answers.push(cutOff(lines, nth));
       break;
     }
-    for (const change of outcome.changes ?? []) draft.apply(change);
+    const outcome = done(draft, run);
     answers.push(outcome.answer);
     if (outcome.trial) tried = trial = outcome.trial;
     else if (outcome.changes?.length) tried = trial = undefined;
@@ -81,6 +83,17 @@ function cutOff(lines: readonly string[], at: number): Answer {
   return answer('refused', sentence, { next: [{ label: line, line }] });
 }
 
+/** What can't be done as things stand is refused, and the line changes nothing. */
+function done(draft: Draft, outcome: Outcome): Outcome {
+  if (outcome.changes === undefined || outcome.changes.length === 0) return outcome;
+  try {
+    draft.apply(...outcome.changes);
+    return outcome;
+  } catch (problem) {
+    if (!(problem instanceof ChangeRefused)) throw problem;
+    return { answer: answer('refused', problem.message) };
+  }
+}
 async function runLine(line: string, context: Context): Promise<Outcome> {
   const setting = settingOf(context, commands);
   let reading = read(line, setting);

@@ -1,6 +1,6 @@
 /** What a line tells, laid over a car's facts: for good (`set`), or for one answer (`try`, `with`). */
 
-import type { Fact, Facts } from '../core/car.js';
+import type { Fact, Facts, Told } from '../core/car.js';
 import { type Entry, type Evidence, halfWidth, isRefusal, isWorkedOut, type Value } from '../core/catalog.js';
 import { nameAt, pathAt, type Situation } from '../core/engine.js';
 import { tireSize } from '../core/inputs/tires.js';
@@ -12,7 +12,16 @@ import type { Item, Said } from './reading.js';
 import { isSame } from './same.js';
 
 /** How the facts are known: told by a line at a moment, or only supposed. */
-export type How = { readonly is: 'told'; readonly evidence?: Evidence; readonly line: string } | { readonly is: 'tried' };
+export type How =
+  | {
+      readonly is: 'told';
+      readonly evidence?: Evidence;
+      /** Left out: only supposed to be so, with its doubt. */
+      readonly told?: Told;
+      /** Names the line among all that are ever told; says nothing of its text. */
+      readonly source: string;
+    }
+  | { readonly is: 'tried' };
 
 /** One fact at one place, before and after. */
 export interface Altered {
@@ -91,7 +100,13 @@ export function lay(from: Situation, items: readonly Item[], how: How): Laid | N
       const after: Fact =
         how.is === 'tried'
           ? { value, within: 0, evidence, source: 'tried' }
-          : { value, within: widthOf(entry, value, said, evidence), evidence, source: `${how.line} ${at}` };
+          : {
+              value,
+              within: widthOf(entry, value, said, evidence),
+              evidence,
+              source: `${how.source}.${at}`,
+              ...(how.told && { told: how.told }),
+            };
       told.push({ path, place, entry, before: facts.get(path), after });
       for (const twin of entry.instead === undefined ? [] : catalog.entries) {
         if (twin === entry || twin.instead !== entry.instead) continue;
@@ -146,12 +161,18 @@ function carryOn(from: Situation, told: readonly Altered[], facts: Map<string, F
       carried.push({ ...one, after: undefined });
     } else if (became !== before.value) {
       const within = Math.max(before.within, numbers.within(pathAt(node.place, figure)));
-      const after: Fact = { value: became, within, evidence: 'estimated', source: `${before.source} carried on` };
+      // The evidence is still that reading, so it keeps who took it and when.
+      const after: Fact = { ...before, value: became, within, evidence: 'estimated', source: carriedOn(before.source) };
       facts.set(path, after);
       carried.push({ ...one, after });
     }
   }
   return carried;
+}
+/** Another error than the reading's own, the same for all that were read at once: `X~1`, carried on again `X~2`. */
+function carriedOn(source: string): string {
+  const before = /~(\d+)$/.exec(source);
+  return before === null ? `${source}~1` : `${source.slice(0, before.index)}~${Number(before[1]) + 1}`;
 }
 /** The car with the told facts that are not states, still measured as it was. */
 function withoutStates(from: Situation, told: readonly Altered[]): Required<Pick<Situation, 'facts' | 'then'>> {

@@ -28,5 +28,6 @@ export function nameOf(text: string, what: 'car' | 'setup'): { readonly name: st
   return { name };
 }
 /** Whether two names are one to a reader. */
-export const sameName = (a: string, b: string): boolean => fold(a) === fold(b);
-const fold = (name: string): string => name.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim();
+export const sameName = (a: string, b: string): boolean => nameKey(a) === nameKey(b);
+/** What is the same for names that a reader takes for one. */
+export const nameKey = (name: string): string => name.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim();

@@ -25,13 +25,14 @@ import { doubt } from './verbs/doubt.js';
 import { draw } from './verbs/draw.js';
 import { find } from './verbs/find.js';
 import { fitGrip } from './verbs/fitGrip.js';
-import { history, undo } from './verbs/history.js';
+import { history } from './verbs/history.js';
 import { back, keep } from './verbs/keep.js';
 import { save } from './verbs/save.js';
 import { set } from './verbs/set.js';
 import { show } from './verbs/show.js';
 import { split } from './verbs/split.js';
 import { tryOut } from './verbs/try.js';
+import { undo } from './verbs/undo.js';
 import { why } from './verbs/why.js';
 
 const verbs: readonly Command[] = [

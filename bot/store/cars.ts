@@ -1,37 +1,48 @@
 /** Cars: whose, called what, and which revision is the newest. */
-import { prepared, type Store } from './store.js';
 
-export interface CarRow {
+import { nameKey } from '../../commands/names.js';
+import type { Held } from '../../commands/records/held.js';
+import type { CarData } from '../../commands/records/kinds/car.js';
+import { prepared, type Store } from './store.js';
+import type { NumberedTable } from './table.js';
+
+interface CarRow {
   readonly id: number;
   readonly owner: string;
   readonly name: string;
   readonly head: number;
 }
 const on = prepared((db) => ({
-  find: db.prepare<[number, string], CarRow>('SELECT id, owner, name, head FROM cars WHERE id = ? AND owner = ?'),
-  head: db.prepare<[number], { head: number }>('SELECT head FROM cars WHERE id = ?'),
-  named: db.prepare<[string, string], CarRow>('SELECT id, owner, name, head FROM cars WHERE owner = ? AND name_key = ?'),
+  next: db.prepare<[], { id: number }>("SELECT coalesce(max(seq), 0) + 1 AS id FROM sqlite_sequence WHERE name = 'cars'"),
+  find: db.prepare<[number], CarRow>('SELECT id, owner, name, head FROM cars WHERE id = ?'),
   of: db.prepare<[string], CarRow>('SELECT id, owner, name, head FROM cars WHERE owner = ? ORDER BY id'),
-  // Its first revision needs the car's number, so the head is set right after; the reference is checked at the end of the transaction.
-  make: db.prepare<[string, string, string]>('INSERT INTO cars (owner, name, name_key, head) VALUES (?, ?, ?, 0)'),
-  move: db.prepare<[number, number]>('UPDATE cars SET head = ? WHERE id = ?'),
-  rename: db.prepare<[string, string, number]>('UPDATE cars SET name = ?, name_key = ? WHERE id = ?'),
-  forget: db.prepare<[number]>('DELETE FROM cars WHERE id = ?'),
+  // Its first revision comes after it; the reference is checked at the end of the transaction.
+  add: db.prepare<[number, string, string, string, number]>('INSERT INTO cars (id, owner, name, name_key, head) VALUES (?, ?, ?, ?, ?)'),
+  alter: db.prepare<[string, string, number, number]>('UPDATE cars SET name = ?, name_key = ?, head = ? WHERE id = ?'),
+  remove: db.prepare<[number]>('DELETE FROM cars WHERE id = ?'),
   erase: db.prepare<[string]>('DELETE FROM cars WHERE owner = ?'),
 }));
-/** What is the same for names that a reader takes for one. */
-export const nameKey = (name: string): string => name.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ').trim();
-/** Undefined for another member's car, as for none. */
-export const ownCar = (store: Store, car: number, owner: string): CarRow | undefined => on(store).find.get(car, owner);
+const heldOf = ({ id, owner, name, head }: CarRow): Held<CarData, number> => ({
+  ...{ id, of: { member: owner }, data: { name, head }, told: undefined, text: '' },
+});
 /** Where the car stands; undefined when it is gone. For the bot's own use: not limited to what a member may see. */
-export const headOf = (store: Store, car: number): number | undefined => on(store).head.get(car)?.head;
-export const carNamed = (store: Store, owner: string, name: string): CarRow | undefined => on(store).named.get(owner, nameKey(name));
-export const carsOf = (store: Store, owner: string): readonly CarRow[] => on(store).of.all(owner);
-/** Inside a transaction only, followed by `moveHead`. */
-export const makeCar = (store: Store, owner: string, name: string): number =>
-  Number(on(store).make.run(owner, name, nameKey(name)).lastInsertRowid);
-export const moveHead = (store: Store, car: number, revision: number): void => void on(store).move.run(revision, car);
-export const renameCar = (store: Store, car: number, name: string): void => void on(store).rename.run(name, nameKey(name), car);
-/** With its revisions, setups and shares. */
-export const forgetCar = (store: Store, car: number): void => void on(store).forget.run(car);
+export const headOf = (store: Store, car: number): number | undefined => on(store).find.get(car)?.head;
+export const carTable: NumberedTable<CarData> = {
+  find(store, id) {
+    const row = on(store).find.get(id);
+    return row && heldOf(row);
+  },
+  list: (store, { member }) => (member === undefined ? [] : on(store).of.all(member).map(heldOf)),
+  newest: (store, { member }, limit, before = Number.MAX_SAFE_INTEGER) =>
+    (member === undefined ? [] : on(store).of.all(member))
+      .filter(({ id }) => id < before)
+      .reverse()
+      .slice(0, limit)
+      .map(heldOf),
+  next: (store) => on(store).next.get()?.id ?? 1,
+  add: (store, { id, of, data: { name, head } }) => void on(store).add.run(id, of.member ?? '', name, nameKey(name), head),
+  replace: (store, { id, data: { name, head } }) => void on(store).alter.run(name, nameKey(name), head, id),
+  // With its revisions, setups, shares and records, and what the journal says of it.
+  remove: (store, id) => void on(store).remove.run(id),
+};
 export const eraseCars = (store: Store, owner: string): void => void on(store).erase.run(owner);

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { Conversation } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
-import type { Holder } from './holders.js';
+import type { Holder } from './holder.js';
 import { prepared, type Store } from './store.js';
 
 /** How long a bare number still answers a question. */

@@ -2,6 +2,7 @@
 import { chmodSync, closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import { kinds as all, type Kinds } from '../../commands/records/kinds.js';
 import { DatabaseRefused, refusal } from './refused.js';
 import { type Migration, migrations as ours } from './schema.js';
 import type { Store } from './store.js';
@@ -11,6 +12,7 @@ export type { Store } from './store.js';
 
 export interface Opening {
   readonly migrations?: readonly Migration[];
+  readonly kinds?: Kinds;
   /** For the name of the copy. */
   readonly now?: () => number;
 }
@@ -29,7 +31,7 @@ export const pragmaNumber = (database: Database.Database, name: string): number 
  * and verified before it is migrated.
  * @throws DatabaseRefused for a newer schema, another program's file, or a damaged copy; a failed migration leaves the file as it was.
  */
-export function openDatabase(file: string, { migrations = ours, now = Date.now }: Opening = {}): Store {
+export function openDatabase(file: string, { migrations = ours, kinds = all, now = Date.now }: Opening = {}): Store {
   const inMemory = file === ':memory:';
   const path = inMemory ? file : resolve(file);
   let database: Database.Database | undefined;
@@ -38,15 +40,16 @@ export function openDatabase(file: string, { migrations = ours, now = Date.now }
     database = new Database(path, { timeout: 5000 });
     const found = admit(database, path, migrations.length);
     settle(database, inMemory);
-    return storeOf(database, path, migrate(database, path, found, migrations, now));
+    return storeOf(database, kinds, path, migrate(database, path, found, migrations, now));
   } catch (problem) {
     database?.close();
     throw refusal(problem, path) ?? problem;
   }
 }
-const storeOf = (database: Database.Database, file: string, copiedTo: string | undefined): Store => ({
+const storeOf = (database: Database.Database, kinds: Kinds, file: string, copiedTo: string | undefined): Store => ({
   file,
   database,
+  kinds,
   copiedTo,
   transaction: (work) => database.transaction(work).immediate(),
   checkpoint: () => void database.pragma('wal_checkpoint(TRUNCATE)'),

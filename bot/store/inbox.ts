@@ -1,6 +1,6 @@
 /** What came in, in one order: lines, edits, redactions, states of rooms, invitations. An event's id is kept for ever, its content is not. */
 
-import type { Holder } from './holders.js';
+import type { Holder } from './holder.js';
 import { readableText } from './outbox.js';
 import { prepared, type Store } from './store.js';
 

@@ -1,6 +1,9 @@
 /** Members: who has spoken to the bot, how they want numbers, and which of their cars is in use. */
 import type { Member, Preferences } from '../../commands/context.js';
+import type { Held } from '../../commands/records/held.js';
+import type { MemberData } from '../../commands/records/kinds/member.js';
 import { prepared, type Store } from './store.js';
+import type { Table } from './table.js';
 
 interface Row {
   readonly id: string;
@@ -13,11 +16,8 @@ const on = prepared((db) => ({
   meet: db.prepare<[string, string, string, string]>(
     'INSERT INTO members (id, name, units, decimal_mark) VALUES (?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name WHERE name <> excluded.name',
   ),
-  prefer: db.prepare<[string | null, string | null, string]>(
-    'UPDATE members SET units = coalesce(?, units), decimal_mark = coalesce(?, decimal_mark) WHERE id = ?',
-  ),
-  choose: db.prepare<[number | null, string]>('UPDATE members SET chosen = ? WHERE id = ?'),
-  chosen: db.prepare<[string], { chosen: number | null }>('SELECT chosen FROM members WHERE id = ?'),
+  kept: db.prepare<[string], Row & { chosen: number | null }>('SELECT id, name, units, decimal_mark, chosen FROM members WHERE id = ?'),
+  alter: db.prepare<[string, string, number | null, string]>('UPDATE members SET units = ?, decimal_mark = ?, chosen = ? WHERE id = ?'),
   erase: db.prepare<[string]>('DELETE FROM members WHERE id = ?'),
 }));
 
@@ -32,10 +32,21 @@ export function meetMember(store: Store, id: string, name: string, preferences: 
   if (member === undefined) throw new Error('A member who was just met is not there.');
   return member;
 }
-export const preferFor = (store: Store, id: string, wanted: Partial<Preferences>): void =>
-  void on(store).prefer.run(wanted.units ?? null, wanted.decimalMark ?? null, id);
-/** The caller has made sure that the car is the member's. */
-export const chooseCar = (store: Store, id: string, car: number | undefined): void => void on(store).choose.run(car ?? null, id);
-export const chosenCar = (store: Store, id: string): number | undefined => on(store).chosen.get(id)?.chosen ?? undefined;
+const find = (store: Store, id: string): Held<MemberData, string> | undefined => {
+  const row = on(store).kept.get(id);
+  if (row === undefined) return undefined;
+  const data = { name: row.name, units: row.units, decimalMark: row.decimal_mark, ...(row.chosen === null ? {} : { chosen: row.chosen }) };
+  return { id, of: { member: id }, data, told: undefined, text: '' };
+};
+export const memberTable: Table<MemberData, string> = {
+  find,
+  list(store, { member }) {
+    const held = member === undefined ? undefined : find(store, member);
+    return held === undefined ? [] : [held];
+  },
+  add: (store, { id, data: { name, units, decimalMark } }) => void meetMember(store, id, name, { units, decimalMark }),
+  replace: (store, { id, data: { units, decimalMark, chosen } }) => void on(store).alter.run(units, decimalMark, chosen ?? null, id),
+  remove: (store, id) => eraseMember(store, id),
+};
 /** Only after the member's cars are gone. */
 export const eraseMember = (store: Store, id: string): void => void on(store).erase.run(id);

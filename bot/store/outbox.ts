@@ -1,7 +1,7 @@
 /** What the bot sends, as final wire JSON, each row once. The transaction id is derived, so a repeated or restored row is the same event. */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import type { Holder } from './holders.js';
+import type { Holder } from './holder.js';
 import { prepared, type Store } from './store.js';
 
 export type Action = 'send' | 'edit' | 'redact' | 'join' | 'leave';

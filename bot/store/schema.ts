@@ -26,6 +26,11 @@ export const frozen: readonly Frozen[] = [
     file: '0002-parts-box.sql',
     sha256: 'eb630a23fad2ef36aa929be6150b4a4559b6e2fee53c57ed2c64fbc3696dc471',
   },
+  {
+    does: 'records of every kind, the journal, and who told each fact',
+    file: '0003-records.sql',
+    sha256: '35a790462f0fc4c8935fd1f77d6fa43d4ad4d3a7000f13ef2c8832b4322f37e5',
+  },
 ];
 /** Where the files stand, also for the built program. */
 export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));

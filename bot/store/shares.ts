@@ -1,17 +1,44 @@
 /** Which car is shared in which room, and the one rule of who sees it. */
-import { prepared, type Store } from './store.js';
+import type { Held } from '../../commands/records/held.js';
+import { shareId } from '../../commands/records/kinds/share.js';
+import { prepared } from './store.js';
+import type { Table } from './table.js';
 
 // The view `seen` is the rule: shared in this room, and owner and asker both in this room now, and the bot too. Every query for another member's car goes through it.
 
+interface Row {
+  readonly room: string;
+  readonly car: number;
+  readonly owner: string;
+}
+const rows = 'SELECT shares.room, shares.car, cars.owner FROM shares JOIN cars ON cars.id = shares.car';
 const on = prepared((db) => ({
   share: db.prepare<[string, number]>('INSERT INTO shares (room, car) VALUES (?, ?) ON CONFLICT DO NOTHING'),
   unshare: db.prepare<[string, number]>('DELETE FROM shares WHERE room = ? AND car = ?'),
-  rooms: db.prepare<[number], { room: string }>('SELECT room FROM shares WHERE car = ? ORDER BY room'),
+  find: db.prepare<[string, number], Row>(`${rows} WHERE shares.room = ? AND shares.car = ?`),
+  ofCar: db.prepare<[number], Row>(`${rows} WHERE shares.car = ? ORDER BY shares.room`),
+  ofOwner: db.prepare<[string], Row>(`${rows} WHERE cars.owner = ? ORDER BY shares.car, shares.room`),
 }));
-/** The caller has made sure that the car is the asker's, and the asker in the room. */
-export const share = (store: Store, car: number, room: string): void => void on(store).share.run(room, car);
-export const unshare = (store: Store, car: number, room: string): void => void on(store).unshare.run(room, car);
-export const roomsOfCar = (store: Store, car: number): readonly string[] =>
-  on(store)
-    .rooms.all(car)
-    .map((row) => row.room);
+const heldOf = ({ car, room, owner }: Row): Held<Record<string, never>, string> => ({
+  ...{ id: shareId(car, room), of: { member: owner, car, room }, data: {}, told: undefined, text: '' },
+});
+/** `3 !room` is the car 3 in that room. */
+function partsOf(id: string): readonly [string, number] {
+  const space = id.indexOf(' ');
+  return [id.slice(space + 1), Number(id.slice(0, space))];
+}
+/** The state machine has made sure that the car is the asker's, and the asker in the room. */
+export const shareTable: Table<Record<string, never>, string> = {
+  find(store, id) {
+    const row = on(store).find.get(...partsOf(id));
+    return row && heldOf(row);
+  },
+  list(store, { car, member }) {
+    const found = car !== undefined ? on(store).ofCar.all(car) : member !== undefined ? on(store).ofOwner.all(member) : [];
+    return found.map(heldOf);
+  },
+  add: (store, { of }) => void on(store).share.run(of.room ?? '', of.car ?? 0),
+  // There is nothing in it to alter.
+  replace: () => undefined,
+  remove: (store, id) => void on(store).unshare.run(...partsOf(id)),
+};

@@ -1,11 +1,14 @@
 /** What a table's module needs of the open database. Apart from `database.ts`, which needs all tables. */
 import type Database from 'better-sqlite3';
+import type { Kinds } from '../../commands/records/kinds.js';
 
 /** The open database. Table modules prepare their statements on `database` through `prepared`. */
 export interface Store {
   /** Absolute path, or `:memory:`. */
   readonly file: string;
   readonly database: Database.Database;
+  /** The kinds of record that it keeps. */
+  readonly kinds: Kinds;
   /** The verified copy that was taken before this opening migrated the file. */
   readonly copiedTo: string | undefined;
   /** Runs `work` in one immediate transaction (a savepoint inside another); whatever it throws undoes it. A promise is refused. */

@@ -1,6 +1,6 @@
 /** How far the bot has read in each room that it is in. A room without a row here is one that it is not in, or has just come into. */
 import { z } from 'zod';
-import type { Holder } from './holders.js';
+import type { Holder } from './holder.js';
 import { prepared, type Store } from './store.js';
 
 export interface Timeline {

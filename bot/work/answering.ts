@@ -4,16 +4,16 @@ import { type Answer, answer } from '../../commands/answer.js';
 import type { Breathe } from '../../commands/breathing.js';
 import type { Reply } from '../../commands/command.js';
 import type { Change } from '../../commands/context.js';
+import { type Edited, givenBack, withoutLine } from '../../commands/records/edited.js';
+import { FactsRefused } from '../../commands/records/facts.js';
 import { typed } from '../../commands/show/typed.js';
-import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
+import { type Applied, applyChanges, ChangeRefused, Moved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
 import { eraseTalk, type Head, leaveTalk, type Talk } from '../store/conversation.js';
-import { FactsRefused } from '../store/facts.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
 import { meetMember } from '../store/members.js';
 import { nameIn, speaks } from '../store/memberships.js';
-import { garageWithout, givenBack, historyWithout, type Reversal, revertible, withReversals } from '../store/reversal.js';
 import type { StoredRoom } from '../store/rooms.js';
 import type { Line } from './addressed.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
@@ -71,7 +71,7 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
       try {
         return commit(world, asked, computed);
       } catch (problem) {
-        if (problem instanceof HeadMoved) continue;
+        if (problem instanceof Moved) continue;
         if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
         const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
         return commit(world, asked, { ...computed, ...refused, changes: [], read: [] });
@@ -110,7 +110,7 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
 }
 
-function situationOf(world: World, { row, room, line, thread, breathe }: Asked): Situation {
+function situationOf(world: World, { row, room, line, thread, command, breathe }: Asked): Situation {
   const { store } = world;
   const name = nameIn(store, room.id, row.sender) ?? /^@([^:]+):/.exec(row.sender)?.[1] ?? row.sender;
   const asker = store.transaction(() => {
@@ -121,6 +121,7 @@ function situationOf(world: World, { row, room, line, thread, breathe }: Asked):
   // In the console every line is for the bot.
   const prefix = room.direct || world.delivery === 'hand over' ? undefined : (room.prefix ?? world.prefix);
   return {
+    event: { id: row.event, line: command, nth: 0 },
     asker,
     room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }), ...(prefix === undefined ? {} : { prefix }) },
     now: world.now(),
@@ -134,26 +135,28 @@ async function rendering(world: World, situation: Situation, reply: Reply): Prom
   return { reply, rendered: await world.render(reply, situation), state: 'answered' };
 }
 async function compute(world: World, asked: Asked): Promise<Computed> {
-  const { row, line, takesBack } = asked;
+  const { line, takesBack } = asked;
   const situation = situationOf(world, asked);
   const refused = async (sentence: string): Promise<Computed> => ({
     ...{ situation, changes: [], read: [] },
     ...(await rendering(world, situation, plain(answer('refused', sentence)))),
   });
-  const back = takesBack.length === 0 ? undefined : revertible(world.store, takesBack, row.sender);
-  const undone = back?.revertible === false && back.undone === true;
-  if (back?.revertible === false && !undone)
-    return refused(`Your edit was not applied. ${back.because} The line as first sent stands; send a new one to change more.`);
-  const reversals: readonly Reversal[] = back?.revertible ? back.cars : [];
-  const { garage } = situation;
-  const without = garageWithout(garage, reversals, historyWithout(garage, reversals));
-  const reply = await asking(world, line, { ...situation, garage: without });
-  if (reply.changes.length > 0 && undone)
+  const { kinds } = world.store;
+  let before: Edited = { garage: situation.garage, changes: [], read: [], undone: false, entries: [] };
+  try {
+    if (takesBack.length > 0) before = withoutLine(situation, line.unsaid ? 'edited: no longer for me' : `edited: ${line.text}`, kinds);
+  } catch (problem) {
+    if (!(problem instanceof ChangeRefused)) throw problem;
+    return refused(`Your edit was not applied. ${problem.message} The line as first sent stands; send a new one to change more.`);
+  }
+  const reply = await asking(world, line, { ...situation, garage: before.garage });
+  if (reply.changes.length > 0 && before.undone)
     return refused('Your edit was not applied: undo has taken that line back. To change it all the same, send a new line.');
-  const changes = withReversals(reply.changes, reversals, line.unsaid ? 'edited: no longer for me' : `edited: ${line.text}`);
-  const read = [...reply.read, ...reversals.map(({ car, head }) => ({ car, head }))];
-  const told = tellGivenBack(reply, givenBack(changes, reversals), line.unsaid === true);
-  return { situation, changes, read, ...(await rendering(world, situation, told)) };
+  const told = tellGivenBack(reply, givenBack(before, reply.changes, situation, kinds), line.unsaid === true);
+  return {
+    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read] },
+    ...(await rendering(world, situation, told)),
+  };
 }
 async function asking(world: World, line: Line, situation: Situation): Promise<Reply> {
   if (line.unsaid) return { answers: [], changes: [], read: [] };
@@ -175,20 +178,20 @@ function tellGivenBack(reply: Reply, names: readonly string[], unsaid: boolean):
 
 /**
  * What the answer rests on is as it was read, and what it shows of others' cars may be shown now: other lines were handled meanwhile.
- * @throws HeadMoved, Behind
+ * @throws Moved, Behind
  */
 function mayStillShow({ store }: World, { row, room, isAfter }: Asked, { read, situation }: Computed): void {
   let now: readonly number[] | undefined;
   for (const { car, head } of read) {
-    if (headOf(store, car) !== head) throw new HeadMoved(car);
+    if (headOf(store, car) !== head) throw new Moved(`Car ${car} has changed since the message was worked out.`);
     const other = situation.garage.others.find(({ id }) => id === car);
     if (other === undefined) continue;
     now ??= garageFor(store, row.sender, room.id).others.map(({ id }) => id);
-    if (!now.includes(car)) throw new HeadMoved(car);
+    if (!now.includes(car)) throw new Moved(`Car ${car} is not seen any more.`);
     if (isAfter(other.owner)) throw new Behind(other.owner);
   }
 }
-/** @throws HeadMoved when a car that was read stands elsewhere by now, or may not be shown any more; Behind, ChangeRefused, FactsRefused */
+/** @throws Moved when a car that was read stands elsewhere by now, or may not be shown any more; Behind, ChangeRefused, FactsRefused */
 function commit(world: World, asked: Asked, computed: Computed): Handled {
   const { store } = world;
   const { row, room, thread, command } = asked;
@@ -203,7 +206,7 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     }
     mayStillShow(world, asked, computed);
     const at = world.now();
-    const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event });
+    const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event, line: command });
     const says = rendered.body !== '';
     const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
     if (says) queueReply(world, to, rendered);

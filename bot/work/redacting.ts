@@ -2,8 +2,7 @@
 import { eraseTalk } from '../store/conversation.js';
 import { editsOf, eraseIncoming, findIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
 import { eraseOutgoing, eraseSent, findSent, outgoingOf, queue, withdrawUnsent } from '../store/outbox.js';
-import { erasePartText } from '../store/parts.js';
-import { eraseText } from '../store/revisions.js';
+import { eraseTexts } from '../store/redact.js';
 import type { World } from './world.js';
 
 /** Inside a transaction. Only a homeserver says that something was redacted, and it has made sure that whoever did it may. */
@@ -24,8 +23,7 @@ export function redact(world: World, row: InboxRow): void {
   const edits = editsOf(store, command).map(({ event }) => event);
   for (const event of [command, ...edits]) {
     eraseIncoming(store, event);
-    eraseText(store, event);
-    erasePartText(store, event);
+    eraseTexts(store, event);
   }
   eraseTalk(store, command);
   withdrawUnsent(store, command);

@@ -7,6 +7,7 @@ import type { Command, Outcome } from '../command.js';
 import type { CarView, Context } from '../context.js';
 import { carInUse, carNamed, isOutcome, refused } from '../house/own.js';
 import { lookAtCar, numbersOf } from '../looked.js';
+import { partsOf } from '../records/kinds/part.js';
 import { lineToTell } from '../show/figure.js';
 import { advised } from './advised.js';
 import { aimsOf, conditionsOf, under } from './aims.js';
@@ -69,7 +70,7 @@ export async function advice(wanted: Wanted, paired: boolean, context: Context):
   const { goal, figure } = aimsOf(wanted);
   const { breathe } = context;
   const { preferences } = context.asker;
-  const parts = context.garage.parts(car.id);
+  const parts = partsOf(context.garage, car.id);
   const own = (await oneByOne(parts, breathe, (part) => optionsOf([part], from, preferences))).flat();
   const singles = await rankInPieces(from, own, goal, breathe);
   if (isRefusal(singles)) {

@@ -100,7 +100,7 @@ function withTrack(items: readonly Item[], { facts }: Situation, preferences: Pr
  * What an adjuster is set to is read with the gauge with which it was read before: the error is one. Another piece has an error of its own.
  */
 function laidOver(from: Situation, items: readonly Item[], piece: string | undefined): Situation | undefined {
-  const laid = lay(from, items, piece === undefined ? { is: 'tried' } : { is: 'told', evidence: 'spec', line: piece });
+  const laid = lay(from, items, piece === undefined ? { is: 'tried' } : { is: 'told', evidence: 'spec', source: piece });
   if (isNotLaid(laid)) return undefined;
   if (piece !== undefined) return laid.situation;
   const facts = new Map(laid.situation.facts);

@@ -4,6 +4,7 @@ import type { Outcome } from '../command.js';
 import type { CarView, Context, Setup } from '../context.js';
 import { sameName } from '../names.js';
 import type { Reading } from '../reading.js';
+import { cars } from '../records/kinds/car.js';
 
 export const refused = (sentence: string, line?: string): Outcome => ({
   answer: answer('refused', sentence, line === undefined ? {} : { next: [{ label: line, line }] }),
@@ -42,4 +43,4 @@ export const setupNamed = (context: Context, car: CarView, name: string): Setup 
   context.garage.setups(car.id).find((setup) => sameName(setup.name, name));
 
 /** An id for a car made in this message: below 0 and not in use. */
-export const newCarId = (context: Context): number => Math.min(0, ...context.garage.mine.map((car) => car.id)) - 1;
+export const newCarId = (context: Context): number => context.garage.records.next(cars);

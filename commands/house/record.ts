@@ -46,9 +46,10 @@ export function askPlace(items: readonly Item[], verb: string): Answer | undefin
   });
 }
 
-const told = (reading: Reading, context: Context, why: string): How => ({
+const told = (reading: Reading, { event, now, asker }: Context): How => ({
   is: 'told',
-  line: `${context.now} ${why}`,
+  told: { at: now, by: asker.id, cause: event.id },
+  source: `${event.id}#${event.nth}`,
   ...(reading.evidence === undefined ? {} : { evidence: reading.evidence }),
 });
 
@@ -83,7 +84,7 @@ const isNothingNew = ({ before, after }: Altered): boolean =>
 
 /** Records items on a car of the asker's. */
 export function recordOn(car: CarView, items: readonly Item[], reading: Reading, context: Context): Outcome {
-  const laid = lay(situationOf(car.head, context), items, told(reading, context, whyOf(reading, items, context)));
+  const laid = lay(situationOf(car.head, context), items, told(reading, context));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   if (laid.told.every(isNothingNew) && laid.carried.length === 0) {
     const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));
@@ -100,7 +101,7 @@ export function recordOn(car: CarView, items: readonly Item[], reading: Reading,
 /** The same on a new car, which is then in use. */
 export function recordOnNew(name: string, items: readonly Item[], reading: Reading, context: Context, note?: string): Outcome {
   const why = whyOf(reading, items, context);
-  const laid = lay({ facts: new Map() }, items, told(reading, context, why));
+  const laid = lay({ facts: new Map() }, items, told(reading, context));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));
   const car = newCarId(context);

@@ -4,6 +4,7 @@ import { type Answer, answer, type Row } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { CarView, Change, Context, Preferences } from '../context.js';
 import { carInUse, isOutcome, noCar, ownCar, refused } from '../house/own.js';
+import { addedPart, partsOf, removedPart } from '../records/kinds/part.js';
 import { isSame } from '../same.js';
 import { labelAtAll } from '../show/label.js';
 import { typed } from '../show/typed.js';
@@ -82,7 +83,7 @@ export const box: Command = {
       .some((one) => one.is === 'car' && garage.others.some(({ id }) => id === one.id));
     if (theirs || others) return refused('Only its owner sees the box of a car.', 'box');
     const car = ownCar(reading, context);
-    return isOutcome(car) ? car : { answer: boxAnswer(car, garage.parts(car.id), context) };
+    return isOutcome(car) ? car : { answer: boxAnswer(car, partsOf(garage, car.id), context) };
   },
 };
 
@@ -121,7 +122,7 @@ function add(text: string, context: Context): Outcome {
   if (isOutcome(car)) return noCar();
   const read = readBox(text, context);
   if (!isBoxed(read)) return read;
-  const there = context.garage.parts(car.id);
+  const there = partsOf(context.garage, car.id);
   const fresh = read.parts.filter((part) => !there.some((old) => isSamePart(part, old)));
   if (fresh.length === 0) {
     const done = boxAnswer(car, there, context);
@@ -131,10 +132,7 @@ function add(text: string, context: Context): Outcome {
   if (there.length - replaced.length + fresh.length > mostParts)
     return refused(`A box holds ${mostParts} things; forget one first.`, 'box forget 1');
   const done = added(fresh, replaced, car, there.length - replaced.length, context);
-  const changes: Change[] = [
-    ...replaced.map(({ id }): Change => ({ change: 'forget part', car: car.id, part: id })),
-    ...fresh.map((part): Change => ({ change: 'add part', car: car.id, part })),
-  ];
+  const changes: Change[] = [...replaced.map(removedPart), ...fresh.map((part) => addedPart(car.id, part))];
   return { answer: { ...done, echoes: [...read.echoes, ...done.echoes] }, changes };
 }
 
@@ -166,7 +164,7 @@ export const boxForget: Command = {
   run(reading, context) {
     const car = carInUse(context);
     if (isOutcome(car)) return car;
-    const parts = context.garage.parts(car.id);
+    const parts = partsOf(context.garage, car.id);
     if (parts.length === 0) return refused(`The box of ${car.name} is empty.`, exampleLine);
     const numbers = [...new Set((reading.rest.match(/\d+/g) ?? []).map(Number))];
     const gone = numbers.flatMap((number) => parts[number - 1] ?? []);
@@ -181,7 +179,7 @@ export const boxForget: Command = {
           next: [...lines.map((line) => ({ label: `put back: ${line.replace(/^box add /, '')}`, line })), { label: 'box', line: 'box' }],
         },
       ),
-      changes: gone.map(({ id }) => ({ change: 'forget part', car: car.id, part: id })),
+      changes: gone.map(removedPart),
     };
   },
 };
@@ -197,7 +195,7 @@ export const boxEmpty: Command = {
   run(_, context) {
     const car = carInUse(context);
     if (isOutcome(car)) return car;
-    const { length } = context.garage.parts(car.id);
+    const { length } = partsOf(context.garage, car.id);
     if (length === 0) return { answer: boxAnswer(car, [], context) };
     return {
       answer: answer('asked', `Empty the box of ${car.name}, ${length === 1 ? 'one thing' : `${length} things`}? It can't be undone.`, {
@@ -220,11 +218,11 @@ export const boxEmptyNow: Command = {
   run(_, context) {
     const car = carInUse(context);
     if (isOutcome(car)) return car;
-    const parts = context.garage.parts(car.id);
+    const parts = partsOf(context.garage, car.id);
     if (parts.length === 0) return refused(`The box of ${car.name} is empty.`, exampleLine);
     return {
       answer: answer('changed', `The box of ${car.name} is empty.`, { next: [{ label: exampleLine, line: exampleLine }] }),
-      changes: parts.map(({ id }) => ({ change: 'forget part', car: car.id, part: id })),
+      changes: parts.map(removedPart),
     };
   },
 };

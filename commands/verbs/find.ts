@@ -10,6 +10,7 @@ import { isNotLaid, lay } from '../facts.js';
 import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
+import { partsOf } from '../records/kinds/part.js';
 import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { restsOn } from '../show/rests.js';
@@ -125,8 +126,7 @@ function owned(root: number, inputs: Paths, target: Target, looked: Looked, cont
   const { preferences } = context.asker;
   const { entry } = catalog.node(inputs[0]);
   const places = inputs.map((path) => catalog.node(path).place);
-  const values = context.garage
-    .parts(looked.car.id)
+  const values = partsOf(context.garage, looked.car.id)
     // Pieces that go on together are no choice of one of them.
     .flatMap(({ facts }) => (facts.length === 1 ? facts : []))
     .filter((fact) => fact.entry === entry.path && places.every((place) => fact.places.includes(place)))

@@ -1,21 +1,21 @@
-/** What was changed and when, and taking changes back. */
-import { nameAt } from '../../core/engine.js';
+/** What was changed, and when. */
 import { answer } from '../answer.js';
 import type { Command } from '../command.js';
-import type { CarView, Context, Revision } from '../context.js';
-import { carInUse, isOutcome, ownCar, refused } from '../house/own.js';
+import type { Context, Revision } from '../context.js';
+import { isOutcome, ownCar, refused } from '../house/own.js';
 import { ago } from '../house/time.js';
-import { catalog } from '../looked.js';
-import { textOf } from '../show/amount.js';
-import { revisionNames, revisionRows } from '../show/revisions.js';
 import { typed } from '../show/typed.js';
-import { linesToTakeBack, without } from '../takingBack.js';
 import { countOf, isNumber, shortened } from './count.js';
 
 const usual = 9;
 /** As many changes as one line may look at, or take back. */
-const most = 200;
+export const most = 200;
 
+/** What was typed. An undo does not repeat the words of what it took back: those may be erased. */
+function whyText({ why, undoes }: Revision, { garage }: Context): string {
+  if (why === 'undo' && undoes !== undefined) return `undo ${garage.revision(undoes)?.why ?? ''}`.trim();
+  return why === '' ? '(erased)' : why;
+}
 export const history: Command = {
   word: 'history',
   also: ['log', 'what changed'],
@@ -35,7 +35,7 @@ export const history: Command = {
     const kept = context.garage.setups(car.id);
     const rows = shown.map((revision, at) => {
       const names = kept.filter((setup) => setup.revision === revision.id).map(({ name }) => name);
-      const why = revision.why === '' ? '(erased)' : revision.why;
+      const why = whyText(revision, context);
       const label =
         names.length > 0 ? `${at} ${ago(revision.at, context.now)}, ${names.join(', ')}` : `${at} ${ago(revision.at, context.now)}`;
       return { label, cells: [why] };
@@ -48,85 +48,6 @@ export const history: Command = {
         notes: more,
         next: [{ label: 'undo', line: 'undo' }, ...(shown.length > 1 ? [{ label: 'back to 1', line: 'back to 1' }] : [])],
       }),
-    };
-  },
-};
-
-interface Taking {
-  /** Whole lines, newest first; of each its revisions, newest first. */
-  readonly lines: readonly (readonly [Revision, ...Revision[]])[];
-  /** Of all of them, oldest first. */
-  readonly revisions: readonly Revision[];
-}
-const parentIn =
-  ({ garage }: Context) =>
-  ({ parent, id, car }: Revision): Revision | undefined => {
-    if (parent === undefined) return undefined;
-    const found = garage.revision(parent);
-    if (!found) throw new Error(`revision ${parent}, from which ${id} of car ${car} was made, is gone`);
-    return found;
-  };
-/** The newest lines that are not taken back yet. One whose edits have left nothing of it is passed over. */
-function newestLines(car: CarView, context: Context, count: number): Taking {
-  const lines: [Revision, ...Revision[]][] = [];
-  for (const line of linesToTakeBack(context.garage.history(car.id, most + 1))) {
-    // The first revision is the car's beginning: there is nothing before it.
-    if (lines.length === count || line.some(({ parent }) => parent === undefined)) break;
-    const { touched, measuredIn } = without(line[0], [...line].reverse(), parentIn(context));
-    if (touched.length > 0 || measuredIn !== line[0].measuredIn) lines.push([...line]);
-  }
-  return { lines, revisions: lines.flat().sort((a, b) => (isBefore(a, b) ? -1 : 1)) };
-}
-/** Revisions of this message have ids below 0, the newest the lowest. */
-const isBefore = (a: Revision, b: Revision): boolean =>
-  a.id < 0 && b.id < 0 ? a.id > b.id : a.id < 0 || b.id < 0 ? b.id < 0 : a.id < b.id;
-
-export const undo: Command = {
-  word: 'undo',
-  also: ['undo that', 'take it back', 'take that back'],
-  group: 'verb',
-  summary: 'Takes the last change of your car back; again takes the one before. undo 3 takes three.',
-  examples: [{ line: 'set front spring 450\nundo', does: 'as it was before' }],
-  takes: 'names',
-  changes: true,
-  run(reading, context) {
-    const car = carInUse(context);
-    if (isOutcome(car)) return car;
-    const said = reading.rest.trim();
-    const count = countOf(said, most);
-    if (count === undefined) return refused(`Undo takes a number of changes, from 1 to ${most}, not ${shortened(said)}.`, 'undo 2');
-    const { lines, revisions } = newestLines(car, context, count);
-    const last = lines.at(-1);
-    if (!last) return refused(`${car.name} has no change to take back.`, 'history');
-    const before = without(car.head, revisions, parentIn(context));
-    if (before.changedSince.length > 0) {
-      const names = before.changedSince.map((path) => {
-        const { entry, place } = catalog.node(path);
-        return nameAt(entry, place);
-      });
-      return refused(`Not taken back: it was changed again since (${names.join(', ')}).`, 'history');
-    }
-    const rows = revisionRows(car.head, before, context.asker.preferences);
-    const whys = lines.map(([{ why }]) => (why === '' ? '(erased)' : why));
-    const [row] = rows;
-    const headline =
-      lines.length === 1 && rows.length === 1 && row
-        ? `Taken back: ${revisionNames(car.head, before, context.asker.preferences).join()} is ${textOf(row.cells[1] ?? '')} again.`
-        : `Taken back: ${lines.length === 1 ? whys[0] : `${lines.length} changes`}`;
-    return {
-      answer: answer('changed', headline, {
-        columns: ['was', 'is'],
-        rows,
-        notes: [...(lines.length > 1 ? whys : []), ...(lines.length < count ? [`There were only ${lines.length}.`] : [])],
-        next: [{ label: 'history', line: 'history' }],
-      }),
-      changes: [
-        {
-          ...{ change: 'record', car: car.id, head: car.head.id, facts: before.facts, measuredIn: before.measuredIn },
-          // The newest of the oldest line: what came before it in time, and stays, is not taken back with it.
-          ...{ why: `undo ${last[0].why}`.trim(), undoes: last[0].id },
-        },
-      ],
     };
   },
 };

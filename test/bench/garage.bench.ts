@@ -3,11 +3,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openDatabase } from '../../bot/store/database.js';
-import { format } from '../../bot/store/facts.js';
 import { garageFor } from '../../bot/store/garage.js';
 import type { Store } from '../../bot/store/store.js';
 import type { Context } from '../../commands/context.js';
 import { dispatch } from '../../commands/dispatch.js';
+import { format } from '../../commands/records/facts.js';
 import type { Fact } from '../../core/car.js';
 import { median } from './statistics.js';
 
@@ -71,9 +71,11 @@ async function ask(store: Store, club: number, line: string): Promise<number> {
   const room = { id: `!club-${club}`, direct: false };
   const breathe = (): Promise<void> => Promise.resolve();
   const calculator: Context['calculator'] = { calculate: () => Promise.reject(new Error('the bench calculates nothing')) };
+  const event = { id: '$asked', line: '$asked', nth: 0 };
   const start = performance.now();
   const garage = garageFor(store, asker.id, room.id);
   const reply = await dispatch(line, {
+    event,
     asker,
     room,
     now: 1_900_000_000_000,

@@ -164,12 +164,29 @@ describe('a line that is edited into chat', () => {
   });
   it('stands, and says so, where it can not be taken back', async () => {
     const it = await withCar();
-    const line = await said(it, paddock, robin, '!set front spring 450\n!keep as dry');
-    expect(await edited(it, paddock, line, 'lunch')).toMatch(/^Your edit was not applied\. It did more than record facts \(keep\)/);
+    const line = await said(it, paddock, robin, '!set front spring 450\n!export my data');
+    expect(await edited(it, paddock, line, 'lunch')).toMatch(/^Your edit was not applied\. The export of your data can't be taken back/);
     expect(frontSpring(it)).toBe(450);
     const changed = await said(it, paddock, robin, '!set rear spring 350');
     await it.ask(paddock, robin, '!set rear spring 360');
     expect(await edited(it, paddock, changed, 'lunch')).toMatch(/changed again since: rear spring rate/);
+  });
+  it('is taken back whatever it changed', async () => {
+    const it = await withCar();
+    const before = facts(it);
+    const line = await said(
+      it,
+      paddock,
+      robin,
+      '!set front spring 450\n!keep as dry\n!units metric\n!i have 22 and 25 mm rear bars\n!share',
+    );
+    expect(frontSpring(it)).toBe(450);
+    expect(await edited(it, paddock, line, 'lunch')).toBe(
+      'Taken back, as your edited line is not for me: front spring rate, setup dry, units, in the box and 1 more.',
+    );
+    expect(facts(it)).toEqual(before);
+    expect(await it.ask(paddock, robin, '!me')).toEqual([expect.stringMatching(/units us\n[\s\S]*turnip(?! \(shared)/)]);
+    expect(await it.ask(paddock, robin, '!box')).toEqual([expect.stringMatching(/is empty/)]);
   });
   it('says nothing new where it had changed nothing, or was taken back already', async () => {
     const it = await withCar();

@@ -244,13 +244,25 @@ describe('edits', () => {
     );
     expect(revisions(it)).toHaveLength(3);
   });
-  it('an edited line that did more than record facts is not applied', async () => {
+  it('an edited line that made a car makes it anew, and nothing of the first is left', async () => {
     const it = await club();
     const event = it.server.say(chat, robin, 'set 100');
     await it.settle();
+    const edit = it.server.edit(chat, robin, event, 'set 200');
+    await it.settle();
+    expect(it.server.shown(chat, it.replies(chat, event)[0]!)).toBe('ok set 200');
+    expect(revisions(it).map(({ cause }) => cause)).toEqual([edit]);
+  });
+  it('an edited line that did what can not be taken back is not applied', async () => {
+    const it = await club();
+    await it.ask(chat, robin, 'set 100');
+    const event = it.server.say(chat, robin, 'export');
+    await it.settle();
     it.server.edit(chat, robin, event, 'set 200');
     await it.settle();
-    expect(it.server.shown(chat, it.replies(chat, event)[0]!)).toMatch(/^Your edit was not applied\. It did more/);
+    expect(it.server.shown(chat, it.replies(chat, event)[0]!)).toMatch(
+      /^Your edit was not applied\. The export of your data can't be taken back/,
+    );
     expect(revisions(it)).toHaveLength(1);
   });
   it('a line that was not for the bot becomes a question', async () => {

@@ -75,10 +75,7 @@ async function fresh(club: Club): Promise<Club> {
   const copy = new Made();
   copy.calculator = club.calculator;
   for (const name of club.people.keys()) copy.join(name);
-  for (const [name, person] of club.people)
-    for (const car of club.cars.filter(({ owner }) => owner === person.member.id)) {
-      copy.make(name, car.name, club.head(car.name).facts);
-      if (car.sharedIn.has('paddock')) copy.share(car.name);
-    }
+  // What the copy changes lies over what it was copied from.
+  copy.tables = club.tables;
   return copy;
 }

@@ -5,6 +5,7 @@ import type { NewPart, PartFact } from '../../commands/parts/part.js';
 import { isBoxed, readBox } from '../../commands/parts/read.js';
 import { partLine } from '../../commands/parts/write.js';
 import { isStop } from '../../commands/reading.js';
+import { partsOf } from '../../commands/records/kinds/part.js';
 import { read } from '../../commands/resolve.js';
 import { demoClub } from './demo.js';
 import type { Club } from './garage.js';
@@ -147,7 +148,7 @@ describe('the box', () => {
       expect(everything(seen), line).not.toMatch(/22 mm|rebound|psi/);
       expect(seen.kind, line).toBe('refused');
     }
-    expect(club.garage('sam').parts(club.car('turnip').id)).toEqual([]);
+    expect(partsOf(club.garage('sam'), club.car('turnip').id)).toEqual([]);
   });
   it('changes nothing of the car', async () => {
     const before = club.head('turnip').id;

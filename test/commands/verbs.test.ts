@@ -382,6 +382,7 @@ describe('history, undo and setups', () => {
     expect(spring()).toBeCloseTo(500, 9);
     await ask(club, 'robin', 'undo');
     expect(spring()).toBeCloseTo(450, 9);
+    await ask(club, 'robin', 'undo'); // what is in the box
     await ask(club, 'robin', 'undo'); // the redline
     const { answers, changes } = await say(club, 'robin', 'undo');
     expect(answers[0]?.kind).toBe('refused');

@@ -52,7 +52,7 @@ export const littleDispatch =
     const car = garage.chosen ?? garage.mine[0];
     if (car === undefined) {
       const changes = [
-        { change: 'make car', car: -1, name: 'turnip', facts: new Map([['wheelbase', fact]]), measured: false, why: text, as: -1 },
+        { change: 'make car', car: -1, name: 'turnip', facts: new Map([['wheelbase', fact]]), measured: false, why: text },
       ] as const;
       return { answers: [answer('changed', `ok ${text}`)], changes, read: [] };
     }
@@ -63,8 +63,9 @@ export const littleDispatch =
     const facts = new Map(head.facts).set('wheelbase', fact);
     return {
       answers: [answer('changed', `ok ${text}`)],
-      changes: [{ change: 'record', car: car.id, head: head.id, facts, why: text, measuredIn: head.measuredIn, as: -1 }],
-      read: [{ car: car.id, head: head.id }],
+      changes: [{ change: 'record', car: car.id, head: head.id, facts, why: text, measuredIn: head.measuredIn }],
+      // A head below 0 is this message's own: of an edit, what it leaves of the car.
+      read: head.id < 0 ? [] : [{ car: car.id, head: head.id }],
     };
   };
 export const littleRender: Render = ({ answers }) => {

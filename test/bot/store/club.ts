@@ -32,7 +32,7 @@ export function newCar(store: Store, owner: string, name: string, given: Facts =
     store,
     owner,
     [
-      { change: 'make car', car: -1, name, facts: given, measured: true, why: `car ${name}`, as: -1 },
+      { change: 'make car', car: -1, name, facts: given, measured: true, why: `car ${name}` },
       { change: 'choose car', car: -1 },
     ],
     cause,
@@ -59,12 +59,7 @@ export function record(
   const head = garage.mine.find((one) => one.id === car)?.head;
   if (head === undefined) throw new Error(`car ${car} is not ${owner}'s`);
   const now = new Map([...head.facts, ...facts(given)]);
-  const applied = change(
-    store,
-    owner,
-    [{ change: 'record', car, head: head.id, facts: now, why, measuredIn: head.measuredIn, as: -1 }],
-    cause,
-  );
+  const applied = change(store, owner, [{ change: 'record', car, head: head.id, facts: now, why, measuredIn: head.measuredIn }], cause);
   const id = applied.revisions.get(-1);
   if (id === undefined) throw new Error('no revision was made');
   return id;

@@ -1,12 +1,14 @@
-/** The parts box in the store: a version 1 database takes it in, its owner alone sees it, and it goes with its car. */
+/** The parts box in the store: what an older database holds of it stays, its owner alone sees it, and it goes with its car. */
 import Database from 'better-sqlite3';
 import { beforeEach, expect, test } from 'vitest';
 import { inspect, pragmaNumber, type Store } from '../../../bot/store/database.js';
-import { FactsRefused } from '../../../bot/store/facts.js';
 import { garageFor } from '../../../bot/store/garage.js';
-import { erasePartText, partsOf } from '../../../bot/store/parts.js';
+import { eraseTexts } from '../../../bot/store/redact.js';
 import { migrations } from '../../../bot/store/schema.js';
 import type { NewPart } from '../../../commands/parts/part.js';
+import { type AddRecord, added } from '../../../commands/records/change.js';
+import { addedPart, parts, partsOf, removedPart } from '../../../commands/records/kinds/part.js';
+import { ChangeRefused } from '../../../commands/records/refused.js';
 import { change, everything, meetClub, newCar, newEvent, paddock, robin, sam } from './club.js';
 import { freshFile, opened } from './fresh.js';
 
@@ -28,40 +30,39 @@ beforeEach(() => {
   meetClub(store);
   car = newCar(store, robin, 'turnip');
 });
-const add = (part: NewPart, cause = newEvent(), owner = robin, to = car) =>
-  change(store, owner, [{ change: 'add part', car: to, part, as: -1 }], cause);
-const box = (owner = robin, of = car) => garageFor(store, owner, paddock).parts(of);
+const add = (part: NewPart, cause = newEvent(), owner = robin, to = car) => change(store, owner, [addedPart(to, part)], cause);
+const box = (owner = robin, of = car) => partsOf(garageFor(store, owner, paddock), of);
 
-test('a database of version 1 migrates: its cars stay, the box is there and empty', () => {
+test('a database of version 2 migrates: what is in the box stays, under its numbers', () => {
   const file = freshFile();
-  const old = opened(file, { migrations: migrations.slice(0, 1) });
-  meetClub(old);
-  const before = newCar(old, robin, 'turnip');
-  const rows = old.database.prepare('SELECT * FROM revisions').all();
-  expect(pragmaNumber(old.database, 'user_version')).toBe(1);
+  const old = opened(file, { migrations: migrations.slice(0, 2) });
+  const { line, ...part } = bars;
+  old.database.pragma('foreign_keys = OFF');
+  old.database.exec(`
+    INSERT INTO members (id, name, units, decimal_mark) VALUES ('${robin}', 'robin', 'us', '.');
+    INSERT INTO cars (id, owner, name, name_key, head) VALUES (3, '${robin}', 'turnip', 'turnip', 5);
+    INSERT INTO revisions (id, car, at, by, why, facts, cause, step) VALUES (5, 3, 1, '${robin}', 'car turnip', '{}', '$a', 1);
+    INSERT INTO parts (id, car, at, part, line, cause) VALUES (7, 3, 2, '${JSON.stringify(part)}', '${line}', '$b'), (8, 3, 2, '{}', '', '$b');
+    DELETE FROM parts WHERE id = 8;`);
   old.close();
   const now = opened(file);
-  expect(pragmaNumber(now.database, 'user_version')).toBe(2);
-  expect(now.copiedTo).toMatch(/schema-1-/);
-  expect(now.database.prepare('SELECT * FROM revisions').all()).toEqual(rows);
+  expect(pragmaNumber(now.database, 'user_version')).toBe(migrations.length);
+  expect(now.copiedTo).toMatch(/schema-2-/);
   expect(inspect(file).problems).toEqual([]);
-  expect(garageFor(now, robin, paddock).parts(before)).toEqual([]);
-  change(now, robin, [{ change: 'add part', car: before, part: bars }]);
-  expect(garageFor(now, robin, paddock).parts(before)).toHaveLength(1);
+  expect(partsOf(garageFor(now, robin, paddock), 3)).toEqual([{ ...bars, id: 7 }]);
+  // A number is never used again.
+  change(now, robin, [addedPart(3, clicks)]);
+  expect(partsOf(garageFor(now, robin, paddock), 3).map(({ id }) => id)).toEqual([7, 9]);
   const copy = new Database(now.copiedTo!, { readonly: true });
-  expect(copy.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'parts'").pluck().get()).toBe(0);
+  expect(copy.prepare("SELECT count(*) FROM sqlite_schema WHERE name = 'records'").pluck().get()).toBe(0);
   copy.close();
 });
 test('what goes in comes out, in order', () => {
   for (const part of [bars, pressures, clicks]) add(part);
-  expect(box().map(({ id: _, at: __, ...part }: NewPart & { id: number; at?: number }) => part)).toEqual([bars, pressures, clicks]);
+  expect(box().map(({ id: _, ...part }) => part)).toEqual([bars, pressures, clicks]);
 });
 test('a part made in a message can be forgotten in it', () => {
-  change(store, robin, [
-    { change: 'add part', car, part: bars, as: -1 },
-    { change: 'add part', car, part: clicks, as: -2 },
-    { change: 'forget part', car, part: -1 },
-  ]);
+  change(store, robin, [addedPart(car, bars), addedPart(car, clicks), removedPart({ ...bars, id: -1 })]);
   expect(box().map(({ note }) => note)).toEqual(['12 clicks of rear rebound']);
 });
 test('nobody else sees it, nor can change it, also where the car is shared', () => {
@@ -71,11 +72,10 @@ test('nobody else sees it, nor can change it, also where the car is shared', () 
   expect(box(sam)).toEqual([]);
   const [held] = box();
   const before = everything(store);
-  expect(() => add(clicks, newEvent(), sam)).toThrow('not one of yours');
-  expect(() => change(store, sam, [{ change: 'forget part', car, part: held!.id }])).toThrow('not one of yours');
-  const moth = newCar(store, sam, 'moth');
-  expect(() => change(store, sam, [{ change: 'forget part', car: moth, part: held!.id }])).toThrow('not in the box any more');
-  expect(everything(store).parts).toEqual(before.parts);
+  expect(() => add(clicks, newEvent(), sam)).toThrow('not in the box');
+  expect(() => change(store, sam, [removedPart(held!)])).toThrow('not in the box any more');
+  expect(() => change(store, robin, [removedPart({ ...held!, id: 999 })])).toThrow('not in the box any more');
+  expect(everything(store).records).toEqual(before.records);
 });
 test('what the catalog does not know is refused, and nothing is written', () => {
   const wrong: readonly NewPart[] = [
@@ -88,26 +88,30 @@ test('what the catalog does not know is refused, and nothing is written', () => 
     { facts: [], line: '' },
     { ...bars, minutes: -1 },
   ];
-  for (const part of wrong) expect(() => add(part), JSON.stringify(part)).toThrow(FactsRefused);
-  expect(everything(store).parts).toEqual([]);
+  for (const { line, ...part } of wrong) {
+    const put: AddRecord = { ...added(parts, { car }, { facts: [] }, line), data: part };
+    expect(() => change(store, robin, [put]), JSON.stringify(part)).toThrow(ChangeRefused);
+  }
+  expect(everything(store).records).toEqual([]);
 });
 test('redaction takes the words and leaves the part', () => {
   const cause = newEvent();
   add(bars, cause);
   add(clicks);
-  erasePartText(store, cause);
-  expect(partsOf(store, car, robin).map(({ line }) => line)).toEqual(['', clicks.line]);
+  store.transaction(() => eraseTexts(store, cause));
+  expect(box().map(({ line }) => line)).toEqual(['', clicks.line]);
   expect(box()[0]!.facts).toEqual(bars.facts);
 });
 test('the export holds it, forgetting the car or the member erases it', () => {
   add(bars);
   add(pressures);
   const data = change(store, robin, [{ change: 'export me' }]).exported;
-  expect(data?.cars[0]?.parts.map(({ at: _, ...part }) => part)).toEqual([bars, pressures]);
+  const at = expect.any(String);
+  expect(data?.cars[0]?.parts).toEqual([bars, pressures].map((part) => ({ ...part, at })));
   const moth = newCar(store, sam, 'moth');
   add(clicks, newEvent(), sam, moth);
   change(store, robin, [{ change: 'forget car', car }]);
-  expect(everything(store).parts).toHaveLength(1);
+  expect(everything(store).records).toHaveLength(1);
   change(store, sam, [{ change: 'forget me' }]);
-  expect(everything(store).parts).toEqual([]);
+  expect(everything(store).records).toEqual([]);
 });

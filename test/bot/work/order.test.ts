@@ -9,7 +9,7 @@ import type { Dispatch, World } from '../../../bot/work/world.js';
 import { Work } from '../../../bot/work.js';
 import { answer } from '../../../commands/answer.js';
 import type { Change } from '../../../commands/context.js';
-import { Draft } from '../../../commands/draft.js';
+import { Draft } from '../../../commands/records/draft.js';
 import { quiet } from '../../simulation/bot.js';
 import { randomNumbers } from '../../simulation/random.js';
 import { newCar } from '../store/club.js';

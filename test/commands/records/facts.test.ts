@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { FactsRefused, factsFormat, format } from '../../../bot/store/facts.js';
+import { FactsRefused, factsFormat, format } from '../../../commands/records/facts.js';
 import type { Fact, Facts } from '../../../core/car.js';
 import { canBeTold, choice, curve, designation, figure, isNumeric, quantity, refuse, type Value } from '../../../core/catalog.js';
 import { placesOf } from '../../../core/engine/places.js';
@@ -58,6 +58,21 @@ test('all kinds of value come back as they were, at every place', () => {
   expect(small.read(small.write(new Map()))).toEqual(new Map());
 });
 
+test('a fact that was told says by whom, when and in which event, and what has its source from that event is stored without repeating it', () => {
+  const told = { at: 1_800_000_000_000, by: '@robin:example.org', cause: '$told' };
+  const facts: Facts = new Map([
+    ['front.rate', { ...fact(500), source: '$told#0.1', told }],
+    ['rear.rate', { ...fact(400), source: '#of another shape', told }],
+    ['driven', { ...fact('rear'), source: '$other#0.1', told }],
+  ]);
+  expect(small.write(new Map([...facts].slice(0, 1)))).toBe('{"front.rate":[500,0,"s","#0.1",1800000000000,"@robin:example.org","$told"]}');
+  expect(small.read(small.write(facts))).toEqual(facts);
+});
+
+test('a fact of version 0.1.1 is read: who told it is not known', () => {
+  expect(small.read('{"front.rate":[500,0,"s","the box"]}').get('front.rate')).toEqual(fact(500));
+});
+
 test('a fact is stored in a few characters more than it has', () => {
   expect(small.write(one('front.rate', 78806.3))).toBe('{"front.rate":[78806.3,0,"s","the box"]}');
 });
@@ -96,6 +111,8 @@ test.each([[-1], [Number.NaN]])('a half-width of %d is refused', (within) => {
 test.each([
   [given({ 'front.rate': [500, 0, 'x', 'the box'] })],
   [given({ 'front.rate': [500, 0, 's'] })],
+  [given({ 'front.rate': [500, 0, 's', 'the box', 1] })],
+  [given({ 'front.rate': [500, 0, 's', 'the box', 1, 'robin'] })],
   [given({ 'front.rate': 500 })],
   [given({ 'front.rate': ['500', 0, 's', 'the box'] })],
   [given({ gone: [500, 0, 's', 'the box'] })],
@@ -127,12 +144,15 @@ const table = fc.uniqueArray(finite, { minLength: 1, maxLength: 6 }).chain((x) =
   }),
 );
 const someFact = (value: fc.Arbitrary<Value>): fc.Arbitrary<Fact> =>
-  fc.record({
-    value,
-    within: finite.map(Math.abs),
-    evidence: fc.constantFrom('measured', 'spec', 'estimated'),
-    source: fc.string({ maxLength: 100 }),
-  });
+  fc
+    .record({
+      value,
+      within: finite.map(Math.abs),
+      evidence: fc.constantFrom('measured', 'spec', 'estimated'),
+      source: fc.oneof(fc.string({ maxLength: 100 }), fc.constantFrom('$e#1.2', '#1', '##', '$e#', '$e')),
+      told: fc.option(fc.record({ at: fc.nat(), by: fc.string(), cause: fc.constantFrom('$e', '', '#') }), { nil: undefined }),
+    })
+    .map(({ told, ...known }) => (told === undefined ? known : { ...known, told }));
 
 test('property: whatever the real catalog can record comes back bit for bit', () => {
   const arbitraries: Record<string, fc.Arbitrary<Fact>> = {};

@@ -10,13 +10,17 @@ export class FactsRefused extends Error {
   override readonly name = 'FactsRefused';
 }
 export interface FactsFormat {
-  /** From an object of paths, each with `[value, within, evidence, source]`; its issues are sentences. */
+  /** From an object of paths; its issues are sentences. */
   readonly schema: z.ZodType<Facts>;
   /** @throws FactsRefused for an unknown path, a condition of a question, or a value of the wrong kind. */
   write(facts: Facts): string;
+  /** The same before it is text. */
+  plain(facts: Facts): Readonly<Record<string, unknown>>;
   /** @throws FactsRefused likewise: stored facts that this catalog does not know are never dropped silently. */
   read(text: string): Facts;
 }
+/** As it is stored: `[value, within, evidence, source]`, and from version 0.2.0 on who told it: `at, by, cause`. */
+type Stored = readonly [Value, number, keyof typeof evidences, string, ...(readonly [] | readonly [number, string, string])];
 
 const evidences = { m: 'measured', s: 'spec', e: 'estimated' } as const satisfies Record<string, Evidence>;
 const letters = { measured: 'm', spec: 's', estimated: 'e' } as const satisfies Record<Evidence, keyof typeof evidences>;
@@ -77,33 +81,67 @@ export function factsFormat(entries: Iterable<Entry>): FactsFormat {
     for (const [path, stored] of Object.entries(object)) {
       const entry = byPath.get(path);
       if (entry === undefined) return refuse(`"${path}" is not a fact that can be recorded of a car.`);
-      const fact = schemaOf(entry).safeParse(stored);
-      if (!fact.success) return refuse(sentenceOf(path, entry, stored, fact.error.issues[0]?.path[0] === 0));
-      facts.set(path, { value: fact.data[0], within: fact.data[1], evidence: evidences[fact.data[2]], source: fact.data[3] });
+      const shape = Array.isArray(stored) && stored.length > 4 ? 'told' : 'plain';
+      const read = schemaOf(entry)[shape].safeParse(stored);
+      if (!read.success) return refuse(sentenceOf(path, entry, stored, read.error.issues[0]?.path[0] === 0));
+      const fact = factFrom(read.data);
+      // What was read is known to be sound, and is written again as it came.
+      known.set(fact, { entry, stored: read.data });
+      facts.set(path, fact);
     }
     return facts;
   });
+  const known = new WeakMap<Fact, { readonly entry: Entry; readonly stored: Stored }>();
   const check = (object: unknown): Facts => {
     const checked = schema.safeParse(object);
     if (checked.success) return checked.data;
     throw new FactsRefused(checked.error.issues[0]?.message ?? 'These are not the facts of a car.');
   };
+  const storedFact = (path: string, fact: Fact): Stored => {
+    const sound = known.get(fact);
+    if (sound !== undefined && sound.entry === byPath.get(path)) return sound.stored;
+    const stored = storedFrom(fact);
+    check({ [path]: stored });
+    const entry = byPath.get(path);
+    if (entry !== undefined) known.set(fact, { entry, stored });
+    return stored;
+  };
+  const plain = (facts: Facts): Readonly<Record<string, Stored>> =>
+    Object.fromEntries([...facts].map(([path, fact]) => [path, storedFact(path, fact)]));
   return {
     schema,
-    write(facts) {
-      const stored = [...facts].map(([path, fact]) => [path, [fact.value, fact.within, letters[fact.evidence], fact.source]] as const);
-      const object = Object.fromEntries(stored);
-      check(object);
-      return JSON.stringify(object);
-    },
+    plain,
+    write: (facts) => JSON.stringify(plain(facts)),
     read: (text) => check(JSON.parse(text)),
   };
 }
-const factSchema = (entry: Entry) => z.tuple([valueSchema(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)]);
+const factSchema = (entry: Entry) => {
+  const known = [valueSchema(entry), z.number().nonnegative(), z.enum(['m', 's', 'e']), z.string().max(400)] as const;
+  return { plain: z.tuple(known), told: z.tuple([...known, z.int(), z.string(), z.string()]) };
+};
 const sentenceOf = (path: string, entry: Entry, stored: unknown, ofValue: boolean): string =>
   ofValue
     ? `${path} wants ${wanted(entry)}, and ${came(Array.isArray(stored) ? stored[0] : stored)} came.`
     : `${path} came without how well it is known (a half-width of 0 or more, an evidence, a source).`;
+
+/** Most sources begin with the event that told them: it is stored once. */
+const short = (source: string, cause: string): string =>
+  source.startsWith(`${cause}#`) && source[cause.length + 1] !== '#'
+    ? source.slice(cause.length)
+    : source.startsWith('#')
+      ? `#${source}`
+      : source;
+const long = (source: string, cause: string): string =>
+  source.startsWith('##') ? source.slice(1) : source.startsWith('#') ? `${cause}${source}` : source;
+function storedFrom({ value, within, evidence, source, told }: Fact): Stored {
+  if (told === undefined) return [value, within, letters[evidence], source];
+  return [value, within, letters[evidence], short(source, told.cause), told.at, told.by, told.cause];
+}
+function factFrom([value, within, evidence, source, ...told]: Stored): Fact {
+  if (told.length === 0) return { value, within, evidence: evidences[evidence], source };
+  const [at, by, cause] = told;
+  return { value, within, evidence: evidences[evidence], source: long(source, cause), told: { at, by, cause } };
+}
 
 /** The format of the real catalog. */
 export const format = factsFormat(catalog.entries);

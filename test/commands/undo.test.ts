@@ -1,0 +1,134 @@
+/** Undo takes back whatever was changed, in the order in which it was changed. */
+import { describe, expect, it } from 'vitest';
+import { demoClub } from './demo.js';
+import type { Club } from './garage.js';
+import { ask, everything, say } from './say.js';
+
+const boxed = async (club: Club): Promise<string> => everything(await ask(club, 'robin', 'box'));
+const rate = 175.12683524637913;
+const spring = (club: Club): number => Math.round(Number(club.head('turnip').facts.get('front.spring.rate')?.value) / rate);
+
+describe('undo', () => {
+  it.each([
+    ['units metric', /^Taken back\. Units: us, as before\.$/, async (club: Club) => club.member('robin').preferences.units, 'us'],
+    [
+      'units comma',
+      /^Taken back\. Decimal mark: point, as before\.$/,
+      async (club: Club) => club.member('robin').preferences.decimalMark,
+      '.',
+    ],
+    [
+      'rename turnip to parsnip',
+      /^Taken back\. Name: turnip, as before\.$/,
+      async (club: Club) => club.garage('robin').chosen?.name,
+      'turnip',
+    ],
+    ['car pickle', /^Taken back\. Car in use: turnip, as before\.$/, async (club: Club) => club.garage('robin').chosen?.name, 'turnip'],
+    ['keep as dry', /^Taken back\. Setup dry: not kept, as before\.$/, async (club: Club) => club.garage('robin').setups(2), []],
+    ['share', /^Taken back\. Turnip here: private, as before\.$/, async (club: Club) => club.garage('robin').chosen?.shared, false],
+    [
+      'i have 25 mm rear bars, 40 min',
+      /^Taken back\. In the box: nothing, as before\.$/,
+      async (club: Club) => /25 mm/.test(await boxed(club)),
+      false,
+    ],
+    [
+      'box forget 1',
+      /^Taken back\. In the box: rear anti-roll bar 19 mm and 22 mm, as before\.$/,
+      async (club: Club) => /19 mm, 22 mm/.test(await boxed(club)),
+      true,
+    ],
+    ['set front spring 500', /^Taken back: front spring rate is 450 lb\/in.* again\.$/, async (club: Club) => spring(club), 450],
+    ['forget front spring', /^Taken back: front spring rate is 450 lb\/in.* again\.$/, async (club: Club) => spring(club), 450],
+  ])('of %s', async (line, headline, look, wanted) => {
+    const club = await demoClub();
+    expect((await ask(club, 'robin', line)).kind).toBe('changed');
+    expect(await look(club)).not.toEqual(wanted);
+    const answer = await ask(club, 'robin', 'undo');
+    expect(answer.headline).toMatch(headline);
+    expect(await look(club)).toEqual(wanted);
+  });
+  it('goes back in the order of changing, whatever was changed on whichever car', async () => {
+    const club = await demoClub();
+    for (const line of ['set front spring 500', 'units metric', 'car pickle', 'set wheelbase 100 in', 'keep as dry'])
+      await ask(club, 'robin', line);
+    const taken = [];
+    for (let n = 0; n < 5; n++) taken.push((await ask(club, 'robin', 'undo')).headline);
+    expect(taken).toEqual([
+      'Taken back. Setup dry: not kept, as before.',
+      expect.stringMatching(/^Taken back: wheelbase is 2,573\.0 mm .*again/),
+      'Taken back. Car in use: turnip, as before.',
+      'Taken back. Units: us, as before.',
+      expect.stringMatching(/^Taken back: front spring rate is 450 lb\/in/),
+    ]);
+  });
+  it('counts over all of them, and takes a message back whole', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set front spring 500');
+    await say(club, 'robin', 'units metric\nset rear spring 60 N/mm\nbox forget 2');
+    await ask(club, 'robin', 'rename turnip to parsnip');
+    const answer = await ask(club, 'robin', 'undo 3');
+    expect(answer.headline).toBe('Taken back: 3 changes');
+    expect(answer.rows.map(({ label }) => label)).toEqual(
+      ['name', 'in the box', 'front spring rate', 'rear spring rate', 'units'].map((label) => expect.stringContaining(label)),
+    );
+    expect([spring(club), club.member('robin').preferences.units]).toEqual([450, 'us']);
+    // A later one goes on before them.
+    expect((await ask(club, 'robin', 'undo')).headline).toMatch(/^Taken back: i have 19 and 22 mm rear bars, 40 min; rear bar holes/);
+  });
+  it('in the same message takes back what the message did, as if it had not been', async () => {
+    const club = await demoClub();
+    const before = club.revisions.length;
+    const { answers, changes } = await say(club, 'robin', 'units metric\nset front spring 500 lb/in\nundo\nshow front spring rate');
+    expect(answers.map(({ kind }) => kind)).toEqual(['changed', 'changed', 'changed', 'told']);
+    expect(answers[3]?.headline).toMatch(/450 lb\/in/);
+    expect(changes).toEqual([]);
+    expect(club.revisions).toHaveLength(before);
+  });
+  it('says of another car whose it was', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set front spring 500');
+    await say(club, 'robin', 'undo\ncar pickle');
+    await ask(club, 'robin', 'car turnip');
+    await ask(club, 'robin', 'set front spring 500');
+    await ask(club, 'robin', 'car pickle');
+    expect(everything(await ask(club, 'robin', 'undo 2'))).toContain('Of turnip.');
+  });
+  it.each([
+    ['export my data', "The export of your data can't be taken back."],
+    ['leave now', "Leaving a room can't be taken back."],
+    ['prefix %', "Setting the prefix of a room can't be taken back."],
+    ['erase car pickle', "Erasing a car can't be taken back."],
+  ])('of %s is refused, and what was before it is offered', async (line, sentence) => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set front spring 500');
+    await ask(club, 'robin', line);
+    const refused = await say(club, 'robin', 'undo');
+    expect(refused.answers).toMatchObject([{ kind: 'refused', headline: sentence, next: [{ line: 'undo 2' }] }]);
+    expect(refused.changes).toEqual([]);
+    expect(spring(club)).toBe(500);
+    const both = await ask(club, 'robin', 'undo 2');
+    expect(both.headline).toMatch(/450 lb\/in.* again/);
+    expect(both.notes).toContain(sentence);
+    expect(spring(club)).toBe(450);
+  });
+  it('leaves nothing to take back after forget me', async () => {
+    const club = await demoClub();
+    await say(club, 'robin', 'erase me');
+    expect((await ask(club, 'robin', 'undo')).kind).toBe('refused');
+  });
+  it('goes no further back than the making of a car', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'units metric');
+    await ask(club, 'robin', 'new car parsnip');
+    expect((await ask(club, 'robin', 'undo')).kind).toBe('refused');
+    expect(club.garage('robin').mine.map(({ name }) => name)).toContain('parsnip');
+  });
+  it('repeats no words of what it took back: the history finds them while they are there', async () => {
+    const club = await demoClub();
+    await ask(club, 'robin', 'set front spring 500');
+    await ask(club, 'robin', 'undo');
+    expect(club.head('turnip').why).toBe('undo');
+    expect((await ask(club, 'robin', 'history')).rows[0]?.cells).toEqual([expect.stringMatching(/^undo set front spring 500/)]);
+  });
+});
