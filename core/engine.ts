@@ -1,4 +1,5 @@
 /** The engine: compiles the catalogs once, and evaluates cars. */
+export type { Assumed, AssumedKind } from './engine/assumed.js';
 export { type Catalog, compile, type Node, type NodeWay } from './engine/compile.js';
 export type { Doubt } from './engine/errors.js';
 export { type Contradicted, catalogFor, type Evaluation, evaluate, type Share, type Status, withoutFacts } from './engine/evaluate.js';

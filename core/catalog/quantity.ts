@@ -2,6 +2,7 @@
 import type { Dimension } from '../dimensions.js';
 import { type Entry, type Made, make, shownAs } from './entry.js';
 import { given, left, type Need, type Needs, right } from './needs.js';
+import type { TypicalSpec } from './typical.js';
 import { usuallyTold } from './usually.js';
 import type { Around, Refusal, Scope, Told, Within } from './values.js';
 import { type AnyWay, addWay, type Compute, type Way, way } from './ways.js';
@@ -51,7 +52,7 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   readonly told?: Told;
   /** People also count what has this length (`hole 2`): how to measure it instead. */
   readonly counted?: string;
-  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly typical?: TypicalSpec;
   readonly nonlinear?: string;
   /** The state input that this is, worked out: what the input becomes when the car has changed since it was taken. */
   readonly carriesOn?: Entry;
@@ -77,10 +78,11 @@ function makeQuantity<P extends string, S extends Scope>(
   ways: readonly AnyWay[],
   workedOut: boolean,
 ): Made<P, S, number> {
-  const { dimension, scope, sane, measure } = spec;
+  const { typical, ...own } = spec;
+  const { dimension, scope, sane, measure } = own;
   const told = spec.told ?? (sane && usuallyTold(dimension, scope, sane, measure !== undefined));
   const state = workedOut && sane ? ({ state: true } as const) : {};
-  return make({ ...spec, ...(told ? { told } : {}), ...state, kind: workedOut ? 'figure' : 'quantity' }, ways);
+  return make({ ...own, ...(told ? { told } : {}), ...state, kind: workedOut ? 'figure' : 'quantity' }, ways, typical);
 }
 
 /**
@@ -105,7 +107,7 @@ export interface FigureSpec<P extends string, S extends Scope, V, N extends Need
   /** What people type for it; a figure without words is a step on the way, and is shown by `why`. */
   readonly words?: readonly string[];
   readonly dimension: Dimension;
-  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly typical?: TypicalSpec;
   readonly needs: N;
   readonly compute: Compute<N, V>;
   readonly formula?: string;
@@ -117,8 +119,8 @@ export interface FigureSpec<P extends string, S extends Scope, V, N extends Need
 export function figure<const P extends string, S extends Scope, const N extends Needs<S>>(
   spec: FigureSpec<P, S, number, N>,
 ): Made<P, S, number> {
-  const { needs, compute, formula, source, ...rest } = spec;
-  return make({ ...rest, kind: 'figure' }, [way({ needs, compute, source, ...(formula === undefined ? {} : { formula }) })]);
+  const { needs, compute, formula, source, typical, ...rest } = spec;
+  return make({ ...rest, kind: 'figure' }, [way({ needs, compute, source, ...(formula === undefined ? {} : { formula }) })], typical);
 }
 
 type OfCorner<C extends string> = Partial<Omit<Measured<C, 'corner'>, 'scope'>> & {

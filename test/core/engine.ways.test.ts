@@ -245,6 +245,27 @@ describe('kinds', () => {
   });
 });
 
+describe('what is typical', () => {
+  const spec = { path: 'x', scope: 'car', name: 'x', symbol: 'x', dimension: 'rate' } as const;
+  it('is told by kind of car, and as one range for those that show one', () => {
+    const road = { for: 'road car', range: [1e4, 3e4], source: 'a handbook' } as const;
+    const race = { for: 'race car', range: [5e4, 9e4], source: 'common practice, no source' } as const;
+    const it_ = quantity({ ...spec, typical: [road, race] });
+    expect(it_.typicals).toEqual([road, race]);
+    expect(it_.typical).toEqual({ range: [1e4, 9e4], of: 'road car, race car; a handbook; common practice, no source' });
+  });
+  it('is told in the older spelling, too', () => {
+    const range = [1, 2] as const;
+    expect(quantity({ ...spec, typical: { range, of: 'road cars; common practice, no source' } }).typicals).toEqual([
+      { for: 'road cars', range, source: 'common practice, no source' },
+    ]);
+    expect(quantity({ ...spec, typical: { range, of: '3 Hz to 1 Hz' } }).typicals).toEqual([
+      { for: '3 Hz to 1 Hz', range, source: 'common practice, no source' },
+    ]);
+    expect(quantity(spec).typicals).toEqual([]);
+  });
+});
+
 describe('ways', () => {
   const sprung = { 'front.spring': 50_000, 'front.ratio': 0.9, 'lf.mass': 300, 'rf.mass': 300 };
   it('are tried in their order, and the first whose needs are known is taken', () => {
