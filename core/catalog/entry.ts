@@ -37,6 +37,7 @@ export interface Entry {
   readonly alike?: true;
   readonly instead?: string;
   readonly state?: true;
+  readonly part?: true;
   /** The whole of what is typical, in one range. */
   readonly typical?: TypicalOverAll;
   /** The same by kind of car. */
@@ -57,9 +58,9 @@ export interface Entry {
 export type Made<P extends string, S extends Scope, V> = Entry & Need<S, V> & { readonly path: P; readonly scope: S };
 
 const inputKinds: ReadonlySet<string> = new Set(['quantity', 'choice', 'curve', 'designation']);
-/** What can be told and is not worked out: it has no way but estimates, and those up again from told results. */
+/** What is told of a car, or set on it: it has no way but estimates and those up again from told results, or is a part for all its ways. */
 export const isInput = (entry: Entry): boolean => inputKinds.has(entry.kind);
-/** A number that follows from others, whether it can be told as well or not. */
+/** A result: a number that follows from others, whether it can be told as well or not. */
 export const isWorkedOut = (entry: Entry): boolean => entry.kind === 'figure';
 /** What a member can tell: every input, and every result that has a sane range. */
 export const canBeTold = (entry: Entry): boolean => isInput(entry) || (isWorkedOut(entry) && entry.sane !== undefined);

@@ -54,6 +54,11 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   readonly counted?: string;
   readonly typical?: TypicalSpec;
   readonly nonlinear?: string;
+  /**
+   * What the car is made of or set to, though it can be worked out as well (a spring's rate, from its coil): a told value holds until another is told,
+   * and is not carried on when something else changes, as a told result is.
+   */
+  readonly part?: true;
   /** The state input that this is, worked out: what the input becomes when the car has changed since it was taken. */
   readonly carriesOn?: Entry;
 }
@@ -95,7 +100,7 @@ export function quantity<const P extends string, S extends Scope, const N extend
   const { estimate, ways = [], ...rest } = spec;
   const all: AnyWay[] = [...ways];
   if (estimate) all.push(way({ ...estimate, sort: 'estimate' }));
-  return makeQuantity<P, S>(rest as QuantitySpec<P, S>, all, all.some(isSum));
+  return makeQuantity<P, S>(rest as QuantitySpec<P, S>, all, !rest.part && all.some(isSum));
 }
 
 export interface FigureSpec<P extends string, S extends Scope, V, N extends Needs<S>>
@@ -142,7 +147,7 @@ export function wheels<const P extends string, const C extends string = `corner.
 ): Twins<P, C> {
   const { over, corner: differs, ways, ...shared } = spec;
   const isMean = over === 'mean';
-  const workedOut = ways.some(isSum);
+  const workedOut = !shared.part && ways.some(isSum);
   const axleSpec = { ...shared, scope: 'axle' } as QuantitySpec<P, 'axle'>;
   const axle = makeQuantity(axleSpec, [], workedOut);
   const fromAxle: AnyWay = {
