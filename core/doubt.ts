@@ -42,7 +42,7 @@ function whenMeasured(evaluation: Evaluation, share: Share): Situation | undefin
     next.set(path, fact);
   }
   if (![...next.values()].some((fact) => fact.source === source)) return undefined;
-  return past ? { facts: next, then: past } : { facts: next };
+  return { ...evaluation.situation, facts: next, ...(past ? { then: past } : {}) };
 }
 
 /**

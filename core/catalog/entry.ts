@@ -1,6 +1,7 @@
 /** A catalog entry with its types forgotten: what the engine and the commands see. */
 import type { Dimension } from '../dimensions.js';
 import type { AnyNeeds, Need, Term } from './needs.js';
+import { type Typical, type TypicalOverAll, type TypicalSpec, typically } from './typical.js';
 import type { Refusal, Scope, Told, Within } from './values.js';
 import type { AnyWay } from './ways.js';
 
@@ -36,7 +37,11 @@ export interface Entry {
   readonly alike?: true;
   readonly instead?: string;
   readonly state?: true;
-  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly part?: true;
+  /** The whole of what is typical, in one range. */
+  readonly typical?: TypicalOverAll;
+  /** The same by kind of car. */
+  readonly typicals: readonly Typical[];
   readonly nonlinear?: string;
   readonly carriesOn?: Entry;
   /** Of its fullest way down, for those that show one way only. */
@@ -53,24 +58,26 @@ export interface Entry {
 export type Made<P extends string, S extends Scope, V> = Entry & Need<S, V> & { readonly path: P; readonly scope: S };
 
 const inputKinds: ReadonlySet<string> = new Set(['quantity', 'choice', 'curve', 'designation']);
-/** What can be told and is not worked out: it has no way but estimates, and those up again from told results. */
+/** What is told of a car, or set on it: it has no way but estimates and those up again from told results, or is a part for all its ways. */
 export const isInput = (entry: Entry): boolean => inputKinds.has(entry.kind);
-/** A number that follows from others, whether it can be told as well or not. */
+/** A result: a number that follows from others, whether it can be told as well or not. */
 export const isWorkedOut = (entry: Entry): boolean => entry.kind === 'figure';
 /** What a member can tell: every input, and every result that has a sane range. */
 export const canBeTold = (entry: Entry): boolean => isInput(entry) || (isWorkedOut(entry) && entry.sane !== undefined);
 export const isNumeric = (entry: Entry): boolean => entry.kind === 'quantity' || entry.kind === 'figure';
 export const isEntry = (v: unknown): v is Entry => typeof v === 'object' && v !== null && 'kind' in v && 'path' in v && 'terms' in v;
 
-type Spec = Omit<Entry, 'order' | 'ways' | 'carries' | 'needs' | 'compute' | 'formula' | 'within' | 'error'>;
+type Own = Omit<Entry, 'order' | 'ways' | 'carries' | 'needs' | 'compute' | 'formula' | 'within' | 'error' | 'typical' | 'typicals'>;
 let made = 0;
 /** Makes an entry of its kind. `ways` are listed fullest first. */
 export function make<P extends string, S extends Scope>(
-  spec: Spec & { readonly path: P; readonly scope: S },
+  spec: Own & { readonly path: P; readonly scope: S },
   ways: readonly AnyWay[] = [],
+  typical?: TypicalSpec,
 ): Entry & { path: P; scope: S; terms: readonly Term[] } {
   const fullest = ways.find((one) => !one.inverse);
-  const it = { ...(fullest ? shownAs(fullest) : {}), ...spec, ways: [...ways], carries: [], order: made++, terms: [] as Term[] };
+  const own = { ways: [...ways], carries: [], order: made++, terms: [] as Term[] };
+  const it = { ...(fullest ? shownAs(fullest) : {}), ...spec, ...typically(typical), ...own };
   it.terms.push({ entry: it, at: [] });
   return it;
 }

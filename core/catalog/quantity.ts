@@ -2,6 +2,7 @@
 import type { Dimension } from '../dimensions.js';
 import { type Entry, type Made, make, shownAs } from './entry.js';
 import { given, left, type Need, type Needs, right } from './needs.js';
+import type { TypicalSpec } from './typical.js';
 import { usuallyTold } from './usually.js';
 import type { Around, Refusal, Scope, Told, Within } from './values.js';
 import { type AnyWay, addWay, type Compute, type Way, way } from './ways.js';
@@ -51,8 +52,13 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   readonly told?: Told;
   /** People also count what has this length (`hole 2`): how to measure it instead. */
   readonly counted?: string;
-  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly typical?: TypicalSpec;
   readonly nonlinear?: string;
+  /**
+   * What the car is made of or set to, though it can be worked out as well (a spring's rate, from its coil): a told value holds until another is told,
+   * and is not carried on when something else changes, as a told result is.
+   */
+  readonly part?: true;
   /** The state input that this is, worked out: what the input becomes when the car has changed since it was taken. */
   readonly carriesOn?: Entry;
 }
@@ -77,10 +83,11 @@ function makeQuantity<P extends string, S extends Scope>(
   ways: readonly AnyWay[],
   workedOut: boolean,
 ): Made<P, S, number> {
-  const { dimension, scope, sane, measure } = spec;
+  const { typical, ...own } = spec;
+  const { dimension, scope, sane, measure } = own;
   const told = spec.told ?? (sane && usuallyTold(dimension, scope, sane, measure !== undefined));
   const state = workedOut && sane ? ({ state: true } as const) : {};
-  return make({ ...spec, ...(told ? { told } : {}), ...state, kind: workedOut ? 'figure' : 'quantity' }, ways);
+  return make({ ...own, ...(told ? { told } : {}), ...state, kind: workedOut ? 'figure' : 'quantity' }, ways, typical);
 }
 
 /**
@@ -93,7 +100,7 @@ export function quantity<const P extends string, S extends Scope, const N extend
   const { estimate, ways = [], ...rest } = spec;
   const all: AnyWay[] = [...ways];
   if (estimate) all.push(way({ ...estimate, sort: 'estimate' }));
-  return makeQuantity<P, S>(rest as QuantitySpec<P, S>, all, all.some(isSum));
+  return makeQuantity<P, S>(rest as QuantitySpec<P, S>, all, !rest.part && all.some(isSum));
 }
 
 export interface FigureSpec<P extends string, S extends Scope, V, N extends Needs<S>>
@@ -105,7 +112,7 @@ export interface FigureSpec<P extends string, S extends Scope, V, N extends Need
   /** What people type for it; a figure without words is a step on the way, and is shown by `why`. */
   readonly words?: readonly string[];
   readonly dimension: Dimension;
-  readonly typical?: { readonly range: readonly [number, number]; readonly of: string };
+  readonly typical?: TypicalSpec;
   readonly needs: N;
   readonly compute: Compute<N, V>;
   readonly formula?: string;
@@ -117,8 +124,8 @@ export interface FigureSpec<P extends string, S extends Scope, V, N extends Need
 export function figure<const P extends string, S extends Scope, const N extends Needs<S>>(
   spec: FigureSpec<P, S, number, N>,
 ): Made<P, S, number> {
-  const { needs, compute, formula, source, ...rest } = spec;
-  return make({ ...rest, kind: 'figure' }, [way({ needs, compute, source, ...(formula === undefined ? {} : { formula }) })]);
+  const { needs, compute, formula, source, typical, ...rest } = spec;
+  return make({ ...rest, kind: 'figure' }, [way({ needs, compute, source, ...(formula === undefined ? {} : { formula }) })], typical);
 }
 
 type OfCorner<C extends string> = Partial<Omit<Measured<C, 'corner'>, 'scope'>> & {
@@ -140,7 +147,7 @@ export function wheels<const P extends string, const C extends string = `corner.
 ): Twins<P, C> {
   const { over, corner: differs, ways, ...shared } = spec;
   const isMean = over === 'mean';
-  const workedOut = ways.some(isSum);
+  const workedOut = !shared.part && ways.some(isSum);
   const axleSpec = { ...shared, scope: 'axle' } as QuantitySpec<P, 'axle'>;
   const axle = makeQuantity(axleSpec, [], workedOut);
   const fromAxle: AnyWay = {

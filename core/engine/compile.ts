@@ -2,6 +2,7 @@
 import { type Entry, isInput } from '../catalog.js';
 import { Compiler, type Rule } from './compiler.js';
 import { type Node, sourcesOf } from './node.js';
+import { type Parse, remembering } from './parse.js';
 import { pathAt, placesOf } from './places.js';
 
 export type { Node, NodeWay } from './node.js';
@@ -24,6 +25,7 @@ export interface Catalog {
   readonly picks: number;
   /** How many the node has that needs most. */
   readonly mostNeeds: number;
+  readonly parse: Parse;
   /** The node of that path; throws when there is none. */
   node(path: string): Node;
   /** Whether a change of the input can reach the figure by any way. */
@@ -89,7 +91,8 @@ const kept = 12;
 export function compile(entries: Iterable<Entry>, told: Iterable<Entry> = []): Catalog {
   const listed = [...entries];
   const results = new Set([...told].filter((entry) => !isInput(entry)));
-  const first = compiled(listed, results, (wanted) => find(wanted));
+  const shared = { listed, parse: remembering(), find };
+  const first = compiled(shared, results);
   const others = new Map<string, Catalog>();
   const keyOf = (of: ReadonlySet<Entry>): string =>
     [...of]
@@ -100,7 +103,7 @@ export function compile(entries: Iterable<Entry>, told: Iterable<Entry> = []): C
   function find(wanted: ReadonlySet<Entry>): Catalog {
     const key = keyOf(wanted);
     if (key === own) return first;
-    const found = others.get(key) ?? compiled(listed, wanted, find);
+    const found = others.get(key) ?? compiled(shared, wanted);
     // The one that was used last stands last, and stays longest.
     others.delete(key);
     others.set(key, found);
@@ -113,7 +116,13 @@ export function compile(entries: Iterable<Entry>, told: Iterable<Entry> = []): C
   return first;
 }
 
-function compiled(listed: readonly Entry[], told: ReadonlySet<Entry>, find: (told: ReadonlySet<Entry>) => Catalog): Catalog {
+/** What a catalog has in common with those that are compiled for other told results. */
+interface Shared {
+  readonly listed: readonly Entry[];
+  readonly parse: Parse;
+  readonly find: (told: ReadonlySet<Entry>) => Catalog;
+}
+function compiled({ listed, parse, find }: Shared, told: ReadonlySet<Entry>): Catalog {
   const compiler = new Compiler(told);
   for (const entry of listed) for (const place of placesOf(entry.scope)) compiler.visit(entry, place, false);
   const { nodes, byPath, rules, picks } = compiler;
@@ -135,6 +144,7 @@ function compiled(listed: readonly Entry[], told: ReadonlySet<Entry>, find: (tol
     past: nodes.filter(({ then }) => then).map(({ index }) => index),
     picks,
     mostNeeds: Math.max(0, ...nodes.flatMap(({ ways }) => ways.map(({ keys }) => keys.length))),
+    parse,
     node,
     dependsOn: (figurePath, inputPath) => hasBit(below[node(inputPath).index]!, node(figurePath).index),
     descendants: (path) => {

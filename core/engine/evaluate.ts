@@ -1,6 +1,7 @@
 /** Every value of one car, each with its plus-or-minus, what it rests on and where it came from. All of it is worked out when first asked for. */
 import type { Facts } from '../car.js';
 import { type AnyWay, type Entry, isWorkedOut, type Refusal, refuse, type Value } from '../catalog.js';
+import { type Assumed, assumedFor } from './assumed.js';
 import { basisOf } from './basis.js';
 import type { Catalog, Node } from './compile.js';
 import { type Doubt, Errors } from './errors.js';
@@ -52,6 +53,8 @@ export interface Evaluation {
   way(path: string): AnyWay | undefined;
   /** How it was worked out, in a few words for each step where two text books would differ: the own way first, then those of what it rests on. */
   basis(path: string): readonly string[];
+  /** The estimates that a number rests on, in no order. */
+  assumed(path: string): readonly Assumed[];
   /** Facts that say again what others say, and were not used for it; of these facts only, where they are given. */
   overridden(among?: readonly string[]): readonly Overridden[];
   /** Told results that are also known otherwise: both, and whether they differ by more than both doubts together. */
@@ -149,6 +152,10 @@ class Evaluated implements Evaluation {
   }
   basis(path: string): readonly string[] {
     return basisOf(this.catalog, this.#state, this.#chosen(path).index);
+  }
+
+  assumed(path: string): readonly Assumed[] {
+    return assumedFor(this.catalog, this.#state, this.#chosen(path).index);
   }
 
   overridden(among?: readonly string[]): readonly Overridden[] {

@@ -12,19 +12,34 @@ export type Probe = (value: number) => readonly (number | undefined)[];
 
 const tried = (value: number): Fact => ({ value, within: 0, evidence: 'estimated', source: 'tried' });
 
-/**
- * Makes a probe of a car. What the car was when it was last measured stays as it was: trying a spring changes the ride height.
- * @param inputs quantities that are moved together (both rear corners); throws for anything else
- * @param figures paths of the numbers that are wanted
- */
-export function probe(any: Catalog, situation: Situation, inputs: readonly string[], figures: readonly string[]): Probe {
+/** The situation with these inputs tried. What the car was when it was last measured stays as it was: trying a spring changes the ride height. */
+function trying(catalog: Catalog, situation: Situation, inputs: readonly string[]): Situation {
   let facts: Facts = situation.facts;
   for (const path of inputs) {
-    const { entry } = any.node(path);
+    const { entry } = catalog.node(path);
     if (!isNumeric(entry) || !canBeTold(entry)) throw new Error(`${path} is a ${entry.kind}, and cannot be tried as an amount`);
-    facts = telling(any, facts, path, tried(entry.sane?.[0] ?? 0));
+    facts = telling(catalog, facts, path, tried(entry.sane?.[0] ?? 0));
   }
-  const trial: Situation = { ...situation, facts, then: situation.then ?? situation.facts };
+  return { ...situation, facts, then: situation.then ?? situation.facts };
+}
+/** The catalog compiled for what a situation tells, and for these inputs, which may be results. */
+export const catalogTrying = (catalog: Catalog, situation: Situation, inputs: readonly string[]): Catalog =>
+  catalogFor(catalog, trying(catalog, situation, inputs));
+
+/**
+ * Makes a probe of a car, or of a plain sum.
+ * @param inputs what is moved together (both rear corners); results that can be told, too; throws for anything else
+ * @param figures paths of the numbers that are wanted
+ * @param from what is added to the value of each input; left out, all have the same value
+ */
+export function probe(
+  any: Catalog,
+  situation: Situation,
+  inputs: readonly string[],
+  figures: readonly string[],
+  from: readonly number[] = [],
+): Probe {
+  const trial = trying(any, situation, inputs);
   const catalog = catalogFor(any, trial);
   const moved = inputs.map((path) => catalog.node(path));
   const wanted = figures.map((path) => catalog.node(path).index);
@@ -34,10 +49,10 @@ export function probe(any: Catalog, situation: Situation, inputs: readonly strin
       moved.some((input) => hasBit(catalog.below[input.index]!, index)) && wanted.some((figure) => hasBit(catalog.below[index]!, figure)),
   );
   return (value) => {
-    for (const { index } of moved) {
-      state.told[index] = value;
+    for (const [n, { index }] of moved.entries()) {
       const given = catalog.givenOf[index]!;
-      if (given >= 0) state.told[given] = value;
+      state.told[index] = value + (from[n] ?? 0);
+      if (given >= 0) state.told[given] = state.told[index]!;
     }
     for (const { index } of between) state.settled[index] = 0;
     return wanted.map((figure) => {

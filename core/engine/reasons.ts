@@ -2,7 +2,7 @@
 import { type Refusal, refuse } from '../catalog.js';
 import { type Catalog, hasBit, type Node, type NodeWay } from './compile.js';
 import { nameAt, nameAtAll, pathAt } from './places.js';
-import { isKnown } from './settle.js';
+import { assumes, isKnown } from './settle.js';
 import { changed, type State } from './state.js';
 
 /** What stands between a node and a value: inputs that are not known, and nodes whose own calculation refused. */
@@ -28,10 +28,18 @@ function because(catalog: Catalog, state: State, node: Node, names: readonly str
 const isBeyond = ({ ways }: Node): boolean =>
   ways.length > 0 && ways.every(({ from, spare }) => from.some((sources, k) => sources.length === 0 && !spare[k]));
 
-/** What a member is asked for last comes first: what refused; what is asked for one answer only; what stands further down in the catalogs. Sizes are always at hand. */
+/**
+ * What a member is asked for last comes first: what refused; what is asked for one answer only; what stands further down in the catalogs. A part that
+ * could be worked out is asked for itself, rather than all that it could be worked out from, and sizes are always at hand.
+ */
 function lessLikely(a: Node, b: Node): number {
-  const rank = ({ input, entry }: Node): number => (!input ? 3 : entry.scope === 'question' ? 2 : entry.kind === 'designation' ? 0 : 1);
-  return rank(b) - rank(a) || b.entry.order - a.entry.order || b.index - a.index;
+  return likeliness(a) - likeliness(b) || b.entry.order - a.entry.order || b.index - a.index;
+}
+function likeliness({ input, entry, ways }: Node): number {
+  if (!input) return 0;
+  if (entry.scope === 'question') return 1;
+  if (entry.kind === 'designation') return 4;
+  return ways.some(({ of }) => of.sort !== 'estimate' && !of.inverse) ? 3 : 2;
 }
 
 /**
@@ -43,15 +51,15 @@ function lackOf(catalog: Catalog, state: State, target: number): Lack {
   const isStopped = (node: Node): boolean => !isKnown(state, node.index) && (state.refusal[node.index] !== undefined || isBeyond(node));
   const isLacking = (node: Node): boolean =>
     !isKnown(state, node.index) && state.same[node.index] === changed && (node.input || isStopped(node));
-  const mayRun = ({ guess, from, spare }: NodeWay, has: ReadonlySet<number>): boolean =>
-    !guess && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
+  const mayRun = (node: Node, { guess, from, spare }: NodeWay, has: ReadonlySet<number>): boolean =>
+    (!guess || assumes(state, node)) && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
   const lacking = above.filter(isLacking).sort(lessLikely);
   const given = new Set(lacking.map(({ index }) => index));
   const reached = (): boolean => {
     const has = new Set<number>();
     for (const node of above) {
       const { index, now, ways } = node;
-      const comes = (): boolean => !isStopped(node) && ways.some((way) => mayRun(way, has));
+      const comes = (): boolean => !isStopped(node) && ways.some((way) => mayRun(node, way, has));
       if (isKnown(state, index) || given.has(index) || (state.same[index] === changed ? comes() : has.has(now))) has.add(index);
     }
     return has.has(target);

@@ -63,7 +63,8 @@ function takeWay(state: State, node: Node): void {
     return;
   }
 }
-const assumes = ({ assume }: State, { entry, place }: Node): boolean =>
+/** Whether guesses about an entry may be made. */
+export const assumes = ({ assume }: State, { entry, place }: Node): boolean =>
   assume === 'all' || assume.has(entry.path) || assume.has(`${place}.${entry.path}`);
 /** What was told of the car as it was then, and cannot be true. */
 function isRefusedThen(state: State, way: NodeWay): boolean {

@@ -3,7 +3,6 @@
 import type { Fact, Facts } from '../car.js';
 import { type Curve, canBeTold, isCurve, isNumeric, isRefusal, type Refusal, type Value } from '../catalog.js';
 import type { Catalog, Node, NodeWay } from './compile.js';
-import { parse } from './parse.js';
 
 /** The facts of a car and of the question; `then` are the facts of the moment at which ride heights and scale readings were taken. */
 export interface Situation {
@@ -48,7 +47,7 @@ export const changed = 0;
 export const sameFacts = 1;
 export const sameSources = 2;
 
-function tell(state: State, node: Node, fact: Fact): void {
+function tell({ parse }: Catalog, state: State, node: Node, fact: Fact): void {
   const { value } = fact;
   const { entry, index } = node;
   state.fact[index] = fact;
@@ -60,7 +59,7 @@ function tell(state: State, node: Node, fact: Fact): void {
   } else if (entry.kind === 'choice' && typeof value === 'string' && entry.options?.includes(value)) {
     state.toldOther[index] = value;
   } else if (entry.kind === 'designation' && typeof value === 'string') {
-    const read = parse(node, value);
+    const read = parse(entry, value);
     if (isRefusal(read)) state.refusal[index] = read;
     else state.toldOther[index] = read;
   } else {
@@ -71,8 +70,8 @@ function tell(state: State, node: Node, fact: Fact): void {
 function tellNodes(catalog: Catalog, state: State, prefix: '' | 'then.', path: string, fact: Fact): void {
   const best = catalog.byPath.get(prefix + path);
   const given = best ? catalog.nodes[catalog.givenOf[best.index]!] : catalog.byPath.get(`${prefix}given.${path}`);
-  if (best) tell(state, best, fact);
-  if (given) tell(state, given, fact);
+  if (best) tell(catalog, state, best, fact);
+  if (given) tell(catalog, state, given, fact);
 }
 function tellAll(catalog: Catalog, state: State, { facts, then }: Situation): void {
   for (const [path, fact] of facts) {

@@ -163,6 +163,20 @@ describe('ranges', () => {
       ),
     ).toEqual([]);
   });
+  it('say what is typical by kind of car: in order, each kind once, with a source, and not outside what is sane', () => {
+    const typicals = entries.flatMap((entry) => entry.typicals.map((one) => ({ entry, ...one })));
+    expect(typicals.length).toBeGreaterThan(20);
+    expect(
+      typicals.flatMap(({ entry, range, for: kind, source }) => {
+        const [low, high] = entry.sane ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+        const right = range[0] < range[1] && kind.trim() !== '' && source.trim() !== '' && range[0] >= low && range[1] <= high;
+        return right ? [] : [`${entry.path}, ${kind}`];
+      }),
+    ).toEqual([]);
+    expect(wrong(entries, ({ typicals: all }) => new Set(all.map((one) => one.for)).size !== all.length && 'a kind of car twice')).toEqual(
+      [],
+    );
+  });
   it('have tolerances above nothing, and no relative ones where the value may be 0', () => {
     const parts = (entry: Entry) => (entry.told ? [entry.told.measured, entry.told.spec] : []);
     expect(

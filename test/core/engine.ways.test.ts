@@ -245,6 +245,27 @@ describe('kinds', () => {
   });
 });
 
+describe('what is typical', () => {
+  const spec = { path: 'x', scope: 'car', name: 'x', symbol: 'x', dimension: 'rate' } as const;
+  it('is told by kind of car, and as one range for those that show one', () => {
+    const road = { for: 'road car', range: [1e4, 3e4], source: 'a handbook' } as const;
+    const race = { for: 'race car', range: [5e4, 9e4], source: 'common practice, no source' } as const;
+    const it_ = quantity({ ...spec, typical: [road, race] });
+    expect(it_.typicals).toEqual([road, race]);
+    expect(it_.typical).toEqual({ range: [1e4, 9e4], of: 'road car, race car; a handbook; common practice, no source' });
+  });
+  it('is told in the older spelling, too', () => {
+    const range = [1, 2] as const;
+    expect(quantity({ ...spec, typical: { range, of: 'road cars; common practice, no source' } }).typicals).toEqual([
+      { for: 'road cars', range, source: 'common practice, no source' },
+    ]);
+    expect(quantity({ ...spec, typical: { range, of: '3 Hz to 1 Hz' } }).typicals).toEqual([
+      { for: '3 Hz to 1 Hz', range, source: 'common practice, no source' },
+    ]);
+    expect(quantity(spec).typicals).toEqual([]);
+  });
+});
+
 describe('ways', () => {
   const sprung = { 'front.spring': 50_000, 'front.ratio': 0.9, 'lf.mass': 300, 'rf.mass': 300 };
   it('are tried in their order, and the first whose needs are known is taken', () => {
@@ -407,6 +428,72 @@ describe('a told result of a car that has changed since', () => {
     expect(evaluate(catalog, { facts: measured }).number('front.height')).toBe(0.3);
     expect(raised.number('front.height')).toBeCloseTo(0.31, 12);
     expect(raised.within('front.height')).toBeCloseTo(0.002, 12);
+  });
+});
+
+describe('a part that can be worked out as well', () => {
+  const wire = quantity({ ...asked, path: 'wire', scope: 'axle', name: 'wire', words: ['wire'], dimension: 'length', sane: [0.005, 0.03] });
+  const coil = quantity({
+    ...asked,
+    path: 'coil',
+    scope: 'axle',
+    name: 'coil rate',
+    words: ['coil'],
+    dimension: 'rate',
+    sane: [1e3, 9e5],
+    part: true,
+    ways: [way({ needs: { wire }, compute: ({ wire }) => wire * 5e6, source })],
+  });
+  const made = compile([wire, coil]);
+  it('is an input: told it holds, whatever it could be worked out from has changed since', () => {
+    expect([isInput(coil), isWorkedOut(coil), coil.state]).toEqual([true, false, undefined]);
+    const then = facts({ 'front.wire': fact(0.01), 'front.coil': fact(40_000) });
+    expect(evaluate(made, { facts: new Map(then).set('front.wire', fact(0.02)), then }).number('front.coil')).toBe(40_000);
+    expect(evaluate(made, { facts: facts({ 'front.wire': 0.012 }) }).number('front.coil')).toBe(60_000);
+    expect(evaluate(made, { facts: facts({ 'front.wire': 0.012 }) }).status('front.coil')).toBe('computed');
+  });
+  it('is asked for itself, rather than all that it could be worked out from', () => {
+    const [a, b] = (['a', 'b'] as const).map((path) =>
+      quantity({ ...asked, path, scope: 'axle', name: path, words: [path], dimension: 'rate', sane: [0, 9] }),
+    );
+    const made = quantity({
+      ...asked,
+      path: 'made',
+      scope: 'axle',
+      name: 'made rate',
+      words: ['made'],
+      dimension: 'rate',
+      sane: [0, 9],
+      part: true,
+      ways: [way({ needs: { a: a!, b: b! }, compute: ({ a, b }) => a * b, source })],
+    });
+    const twice = quantity({
+      path: 'twice',
+      scope: 'axle',
+      name: 'twice',
+      symbol: 't',
+      dimension: 'rate',
+      ways: [way({ needs: { made }, compute: ({ made }) => 2 * made, source })],
+    });
+    expect(evaluate(compile([a!, b!, made, twice]), { facts: new Map() }).get('front.twice')).toEqual({
+      refused: 'Front twice needs the front made rate.',
+      because: ['front.made'],
+    });
+  });
+  it('is asked for by what a guess about it would need, where guesses are made', () => {
+    const guessed = quantity({
+      ...asked,
+      path: 'guessed',
+      scope: 'axle',
+      name: 'guessed',
+      words: ['guessed'],
+      dimension: 'mass',
+      sane: [0, 9],
+      ways: [way({ needs: { wire }, compute: ({ wire }) => wire, within: { relative: 0.1 }, sort: 'estimate', source })],
+    });
+    const made = compile([wire, guessed]);
+    expect(evaluate(made, { facts: new Map() }).get('front.guessed')).toMatchObject({ because: ['front.wire'] });
+    expect(evaluate(made, { facts: new Map(), assume: new Set() }).get('front.guessed')).toMatchObject({ because: ['front.guessed'] });
   });
 });
 

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { figure, isRefusal, quantity, type Refusal } from '../../core/catalog.js';
 import { compile, evaluate, probe } from '../../core/engine.js';
+import { settable } from '../../core/seek/settable.js';
 import { type Sought, seek } from '../../core/seek.js';
+import { catalog as whole } from '../../core/stubaxle.js';
+import { randomCar } from './cars.js';
 import * as small from './small.js';
 import { catalog, fact, facts } from './small.js';
 
@@ -105,6 +108,94 @@ describe('seek', () => {
     const { roots } = found(seek(catalog, { facts: given }, { inputs: ['front.spring.rate'], figure: 'front.rideHeight', target: 0.31 }));
     const then = evaluate(catalog, { facts: new Map(given).set('front.spring.rate', fact(roots[0]!)), then: given });
     expect(then.number('front.rideHeight')).toBeCloseTo(0.31, 9);
+  });
+});
+
+describe('several places at once', () => {
+  it('are moved by as much, each from where it is', () => {
+    const given = facts({ 'lf.scale': 250, 'rf.scale': 240, 'lr.scale': 200, 'rr.scale': 210 });
+    const goal = { inputs: ['lr.scale', 'rr.scale'], figure: 'totalMass', target: 960, moved: 'by' } as const;
+    const { roots, reach } = found(seek(catalog, { facts: given }, goal));
+    expect(roots).toEqual([expect.closeTo(30, 9)]);
+    // Neither leaves its sane range, of 50 to 900 kg.
+    expect(reach).toEqual([expect.closeTo(600, 9), expect.closeTo(490 + 890 + 900, 9)]);
+  });
+  it('are refused where it is not known where they are', () => {
+    const goal = { inputs: ['lr.scale', 'rr.scale'], figure: 'totalMass', target: 960, moved: 'by' } as const;
+    expect(seek(catalog, { facts: facts({ 'lr.scale': 200 }) }, goal)).toEqual({
+      refused: 'By how much is not known, since it is not known where it is. The right rear scale reading is not known.',
+      because: ['rr.scale'],
+    });
+  });
+});
+
+describe('what could be set', () => {
+  it('is everything that leads to a number, at the places that are moved alike', () => {
+    const paths = (figure: string) => settable(catalog, figure).map((one) => one.paths.join(' '));
+    expect(paths('front.frequency')).toEqual(expect.arrayContaining(['mass', 'front.spring.rate', 'lf.scale rf.scale lr.scale rr.scale']));
+    expect(paths('front.frequency').filter((one) => one.includes('rear.spring'))).toEqual([]);
+    expect(paths('frequencyRatio')).toEqual(
+      expect.arrayContaining(['front.spring.rate', 'rear.spring.rate', 'front.spring.rate rear.spring.rate']),
+    );
+  });
+  it('is of inputs alone, or of results too', () => {
+    const of = (what: 'inputs' | 'all') => new Set(settable(whole, 'front.rideFrequency', what).map(({ entry }) => entry.path));
+    expect([
+      of('inputs').has('wheelRate'),
+      of('all').has('wheelRate'),
+      of('all').has('corner.wheelRate'),
+      of('all').has('tire.rate'),
+    ]).toEqual([false, true, true, true]);
+  });
+});
+
+describe('seek in a plain sum', () => {
+  const plainly = (of: Readonly<Record<string, number>>) => ({ facts: facts(of), assume: new Set<string>() });
+  const lb = 0.45359237;
+  const lbPerInch = 175.126835;
+  it('finds a result from what is told, without a car: the wheel rate for 1.8 Hz under 600 lb', () => {
+    const goal = { inputs: ['lf.corner.wheelRate'], figure: 'lf.corner.rideFrequency', target: 1.8 } as const;
+    const { roots } = found(seek(whole, plainly({ 'lf.sprung': 600 * lb }), goal));
+    // By hand: (2 pi f)^2 m.
+    expect(roots.map((root) => root / lbPerInch)).toEqual([expect.closeTo(198.77833, 4)]);
+  });
+  it('finds what is under a result, and what is beside it', () => {
+    const rate = { inputs: ['front.spring.rate'], figure: 'front.wheelRate', target: 190.125 * lbPerInch } as const;
+    expect(found(seek(whole, plainly({ 'front.spring.ratio': 0.65 }), rate)).roots[0]! / lbPerInch).toBeCloseTo(450, 6);
+    const ratio = { inputs: ['front.spring.ratio'], figure: 'front.wheelRate', target: 190.125 * lbPerInch } as const;
+    expect(found(seek(whole, plainly({ 'front.spring.rate': 450 * lbPerInch }), ratio)).roots[0]).toBeCloseTo(0.65, 9);
+    const tire = { inputs: ['front.tire.rate'], figure: 'front.rideRate', target: 164.02878 * lbPerInch } as const;
+    expect(found(seek(whole, plainly({ 'front.wheelRate': 190 * lbPerInch }), tire)).roots[0]! / lbPerInch).toBeCloseTo(1200, 2);
+  });
+  it('says what is missing, and guesses nothing', () => {
+    const goal = { inputs: ['front.spring.rate'], figure: 'front.wheelRate', target: 30_000 } as const;
+    expect(seek(whole, plainly({}), goal)).toMatchObject({ refused: 'Front wheel rate needs the front motion ratio, spring over wheel.' });
+    expect(isRefusal(seek(whole, { facts: facts({}) }, goal))).toBe(false);
+  });
+  it('finds the way back from every number that something can be told for: what gave it gives it again', () => {
+    let [sought, missed] = [0, 0];
+    for (let seed = 0; seed < 2; seed++) {
+      const car = { ...randomCar(whole, 60 + seed), ...(seed % 2 === 0 ? {} : { assume: new Set<string>() }) };
+      for (const figure of ['front.wheelRate', 'lr.corner.rideRate', 'rear.rideFrequency', 'frequencyRatio', 'totalMass', '2.gear.speed']) {
+        if (!whole.byPath.has(figure)) continue;
+        for (const { paths } of settable(whole, figure)) {
+          const [low, high] = whole.node(paths[0]).entry.sane!;
+          const value = low + 0.37 * (high - low);
+          const ask = probe(whole, car, paths, [figure]);
+          const [target] = ask(value);
+          const others = [0.2, 0.5, 0.8].map((part) => ask(low + part * (high - low))[0]);
+          // Only where it moves the number at all, and not by rounding.
+          if (target === undefined || !others.some((one) => one !== undefined && Math.abs(one - target) > 1e-6 * Math.abs(target)))
+            continue;
+          const it_ = seek(whole, car, { inputs: paths, figure, target });
+          sought++;
+          const gives = isRefusal(it_) ? [] : it_.roots.map((root) => ask(root)[0] ?? Number.NaN);
+          if (!gives.some((one) => Math.abs(one - target) <= 1e-9 * Math.abs(target))) missed++;
+        }
+      }
+    }
+    expect(sought).toBeGreaterThan(100);
+    expect(missed).toBe(0);
   });
 });
 

@@ -1,0 +1,86 @@
+/** Walks a function along a range: where it has a value, where it turns, and where it takes a target. */
+import { bisect, type Scalar, turningPoint } from './bracket.js';
+
+export type Point = readonly [x: number, y: number];
+
+const steps = 64;
+/** A range over more than this is walked in equal ratios: spring rates, not camber angles. */
+const wide = 20;
+/** A change this small, against all that the function does nearby, is none. */
+export const negligible = 1e-9;
+/** From one double to the next a function moves by less than this part of a step, or it jumps. */
+const steep = 1e-6;
+
+/** Places in a range, its ends among them, and those that are asked for. */
+export function grid([low, high]: readonly [number, number], also: readonly number[]): number[] {
+  const geometric = low > 0 && high / low > wide;
+  const at = (n: number): number => (geometric ? low * (high / low) ** (n / steps) : low + ((high - low) * n) / steps);
+  const inner = Array.from({ length: steps - 1 }, (_, n) => at(n + 1));
+  return [...new Set([low, ...inner, high, ...also.filter((x) => x > low && x < high)])].sort((a, b) => a - b);
+}
+
+/** Stretches of the range where the function has a value, each walked from one edge to the other. */
+export function stretches(f: Scalar, xs: readonly number[]): Point[][] {
+  const found: Point[][] = [];
+  let open: Point[] | undefined;
+  let before: number | undefined;
+  const edge = (inside: number, outside: number): Point => {
+    const x = bisect((at) => f(at) !== undefined, inside, outside)[0];
+    return [x, f(x)!];
+  };
+  for (const x of xs) {
+    const y = f(x);
+    if (y !== undefined) {
+      if (!open) {
+        open = before === undefined ? [] : [edge(x, before)];
+        found.push(open);
+      }
+      if (open.at(-1)?.[0] !== x) open.push([x, y]);
+    } else if (open && before !== undefined) {
+      const last = edge(before, x);
+      if (last[0] !== before) open.push(last);
+      open = undefined;
+    }
+    before = x;
+  }
+  return found;
+}
+
+/** Adds the turning points between the samples, so that a root on either side of one is not stepped over. */
+export function withTurns(f: Scalar, points: readonly Point[]): Point[] {
+  const out: Point[] = [];
+  points.forEach((point, n) => {
+    out.push(point);
+    const [before, after] = [points[n - 1], points[n + 1]];
+    if (!before || !after || (point[1] - before[1]) * (after[1] - point[1]) >= 0) return;
+    const turn = turningPoint(f, before[0], after[0], point[1] > before[1] ? 'greatest' : 'least');
+    if (turn && turn[0] !== point[0]) out.push(turn);
+  });
+  return out.sort((a, b) => a[0] - b[0]);
+}
+
+/** Where the function takes the target, and where it jumps past it. */
+export function crossings(f: Scalar, points: readonly Point[], target: number): { roots: number[]; jumps: number[] } {
+  const roots: number[] = [];
+  const jumps: number[] = [];
+  /** How far the function goes from a sample to those beside it: what is small is small against this, also beside a pole. */
+  const about = (n: number): number => {
+    const y = points[n]![1];
+    return Math.max(...[points[n - 1], points[n + 1]].map((other) => (other ? Math.abs(other[1] - y) : 0)));
+  };
+  const taken = points.map(([, y], n) => Math.abs(y - target) <= negligible * about(n));
+  points.forEach(([x, y], n) => {
+    const next = points[n + 1];
+    if (taken[n]) {
+      roots.push(x);
+    } else if (next && !taken[n + 1] && y > target !== next[1] > target) {
+      const [inside, outside] = bisect((at) => (f(at) ?? Number.NaN) > target === y > target, x, next[0]);
+      const [a, b] = [f(inside), f(outside)];
+      const jump = a === undefined || b === undefined || Math.abs(a - b) > steep * Math.abs(next[1] - y);
+      (jump ? jumps : roots).push(inside);
+    }
+  });
+  return { roots: distinct(roots), jumps };
+}
+/** Touching the target at a turning point is one root, however many samples lie there. */
+const distinct = (xs: readonly number[]): number[] => xs.filter((x, n) => n === 0 || Math.abs(x - xs[n - 1]!) > 1e-6 * Math.abs(x) + 1e-12);

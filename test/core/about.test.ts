@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { type About, about, type Sum } from '../../core/about.js';
+import { isRefusal, type Refusal } from '../../core/catalog.js';
+import { evaluate, type Situation } from '../../core/engine.js';
+import { catalog } from '../../core/stubaxle.js';
+import { fact, facts } from './small.js';
+
+const sum = (of: Sum | Refusal): Sum => {
+  if (isRefusal(of)) throw new Error(of.refused);
+  return of;
+};
+const aboutOf = (situation: Situation, path: string): About => about(evaluate(catalog, situation), path);
+/** A wheel rate of 200 lb/in under 600 lb, by hand: sqrt(k/m) over 2 pi. */
+const rates = { 'lf.corner.wheelRate': 200 * 175.126835, 'lf.sprung': 600 * 0.45359237 };
+const path = 'lf.corner.rideFrequency';
+
+describe('what can be said of a number', () => {
+  it('is the plain sum, the whole with what is usual, and what made the difference', () => {
+    const it_ = aboutOf({ facts: facts(rates), assume: new Set() }, path);
+    const [plain, whole] = [sum(it_.plain), sum(it_.whole)];
+    expect(plain.value).toBeCloseTo(1.80552, 5);
+    expect([plain.within, plain.basis]).toEqual([0, ['no tire in it']]);
+    // In series with the tire that is guessed, 214 N/mm: k_w k_t/(k_w + k_t).
+    expect(whole.value).toBeCloseTo(1.80552 * Math.sqrt(214_000 / (214_000 + 200 * 175.126835)), 5);
+    expect(whole.within).toBeGreaterThan(0.02);
+    const tire = it_.assumed.find(({ entry }) => entry.path === 'tire.rate')!;
+    expect(tire).toMatchObject({ kind: 'guess', paths: ['front.tire.rate'] });
+    expect(tire.moved).toBeCloseTo(whole.value - plain.value, 9);
+    expect(tire.share).toBeCloseTo(whole.within, 2);
+  });
+  it('is the same from either side', () => {
+    const [bare, full] = [aboutOf({ facts: facts(rates), assume: new Set() }, path), aboutOf({ facts: facts(rates) }, path)];
+    expect([sum(full.plain), sum(full.whole)]).toEqual([sum(bare.plain), sum(bare.whole)]);
+  });
+  it('where nothing is known without a guess: what each guess moves when it is not made', () => {
+    const car = facts({ mass: 1100, 'front.spring.rate': 60_000, 'front.spring.ratio': 0.9 });
+    const it_ = aboutOf({ facts: car }, 'front.rideFrequency');
+    expect(isRefusal(it_.plain)).toBe(true);
+    const [front, tire] = ['frontShare', 'tire.rate'].map((one) => it_.assumed.find(({ entry }) => entry.path === one));
+    expect(front).toMatchObject({ kind: 'guess' });
+    expect(front?.moved).toBeUndefined();
+    // Without the tire it is on the springs alone, and higher.
+    expect(tire?.moved).toBeLessThan(-0.05);
+    const shares = it_.assumed.map(({ share }) => share);
+    expect(shares).toEqual([...shares].sort((a, b) => b - a));
+    expect(it_.assumed.some(({ kind }) => kind === 'convention')).toBe(true);
+  });
+  it('says what contradicts it, and nothing of what does not concern it', () => {
+    const told = { 'front.spring.rate': 60_000, 'front.spring.ratio': fact(0.9, 0.001), 'front.wheelRate': fact(30_000, 300) };
+    expect(aboutOf({ facts: facts({ ...told, mass: 1100 }) }, 'front.rideFrequency').contradicted).toMatchObject([
+      { path: 'front.wheelRate', told: 30_000, disagree: true },
+    ]);
+    expect(aboutOf({ facts: facts({ ...told, 'rear.wheelRate': 30_000, 'rear.tire.rate': 2e5 }) }, 'rear.rideRate').contradicted).toEqual(
+      [],
+    );
+  });
+  it('says where it stands against what is typical', () => {
+    const [one] = aboutOf({ facts: facts({ 'front.wheelRate': 90_000 }) }, 'front.wheelRate').typical;
+    expect(one).toMatchObject({ range: [12_000, 80_000], stands: 'above', source: 'common practice, no source' });
+  });
+});
