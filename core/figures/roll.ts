@@ -1,10 +1,27 @@
 /** Roll stiffness, tangent at ride height: of springs, bar and tires, of an axle and of the car; and the share of it in front. Each can be told as well. */
-import { firstOf, front, given, inverse, left, quantity, rear, refine, refuse, right, type Told, thisAxle, way } from '../catalog.js';
+
 import { addWay } from '../catalog/ways.js';
+import {
+  firstOf,
+  front,
+  given,
+  inverse,
+  left,
+  maybe,
+  quantity,
+  rear,
+  refuse,
+  right,
+  structure,
+  type Told,
+  thisAxle,
+  way,
+} from '../catalog.js';
 import { beamAxle, independentAxle, springBase } from '../inputs/axles.js';
+import { barDiameter, barRateTold } from '../inputs/bars.js';
 import { track } from '../inputs/mass.js';
 import { tireRate } from '../inputs/ride.js';
-import { barRollStiffness } from './bars.js';
+import { barRate, barRollStiffness } from './bars.js';
 import { cornerWheelRate, stackRate } from './wheelRates.js';
 
 /** N m/rad, of an axle: none, as a soft car with both bars off nearly has, to a stiff race car. */
@@ -58,6 +75,15 @@ export const springRollStiffness = quantity({
     }),
   ],
 });
+/** Known where nothing is told of a bar, so that a plain sum leaves it out and says so; a bar that is told is never left out. */
+export const untoldBar = structure({
+  path: 'bar.untold',
+  scope: 'axle',
+  name: 'an axle of whose bar nothing is told',
+  needs: { diameter: maybe(given(barDiameter)), rate: maybe(given(barRateTold)), atEnds: maybe(given(barRate)) },
+  compute: (told) => (Object.values(told).some((one) => one !== undefined) ? refuse('A bar is told.', 'bar.diameter') : told),
+  source: definition,
+});
 export const suspensionRollStiffness = quantity({
   path: 'roll.suspension',
   scope: 'axle',
@@ -72,11 +98,16 @@ export const suspensionRollStiffness = quantity({
   typical: { range: [10_000, 100_000], of: 'road cars; common practice, no source' },
   ways: [
     way({
-      needs: { springs: springRollStiffness, bar: refine(barRollStiffness, 0, 'the bar') },
+      needs: { springs: springRollStiffness, bar: barRollStiffness },
       compute: ({ springs, bar }) => springs + bar,
       formula: 'springs + bar',
       source: 'side by side; the tires come in series with the whole',
-      basis: 'springs',
+    }),
+    way({
+      needs: { springs: springRollStiffness, untold: untoldBar },
+      compute: ({ springs }) => springs,
+      source: 'no bar in it, since none is told',
+      basis: 'springs alone',
     }),
   ],
 });
@@ -114,7 +145,8 @@ export const axleRollStiffness = quantity({
       needs: { suspension: suspensionRollStiffness, tires: tireRollStiffness },
       compute: ({ suspension, tires }) => (suspension * tires) / (suspension + tires),
       formula: 'suspension * tires / (suspension + tires)',
-      source: 'tires in series with springs and bar together, never wheel by wheel; exact with roll center and unsprung weight on the ground',
+      source:
+        'tires in series with springs and bar together, never wheel by wheel; exact with roll center and unsprung weight on the ground',
       basis: 'tires in line with springs and bar',
     }),
   ],
@@ -212,9 +244,7 @@ export const carRollStiffnessWithTires = quantity({
   dimension: 'rollStiffness',
   sane: saneCar,
   told: toldStiffness,
-  ways: [
-    way({ needs: bothWithTires, compute: ({ front, rear }) => front + rear, formula: 'front + rear', source: bothAxles }),
-  ],
+  ways: [way({ needs: bothWithTires, compute: ({ front, rear }) => front + rear, formula: 'front + rear', source: bothAxles })],
 });
 export const rollStiffnessShareWithTires = quantity({
   path: 'roll.frontShareWithTires',
