@@ -1,5 +1,5 @@
 /** How far the body rolls in the turn that is asked, and per g: by the four-wheel equilibrium, or about one roll axis. */
-import { figure, given, ifTold, inverse, maybe, quantity, refuse, thisAxle, way } from '../catalog.js';
+import { given, ifTold, inverse, maybe, quantity, refuse, thisAxle, way } from '../catalog.js';
 import { at } from '../cornering/unknowns.js';
 import { lateral } from '../inputs/turning.js';
 import { askedTurn, bends, indexOf, inTheTurn, model, readOff, restState, steadyAlone } from './cornering.js';
@@ -128,7 +128,7 @@ export const elasticRoll = quantity({
   ],
   nonlinear: bends,
 });
-export const rollPerGAtRest = figure({
+export const rollPerGAtRest = quantity({
   path: 'roll.perGAtRest',
   scope: 'car',
   name: 'roll per g, as the turn begins',
@@ -136,8 +136,14 @@ export const rollPerGAtRest = figure({
   symbol: 'dphi/da',
   words: ['roll per g at rest', 'initial roll gradient', 'tangent roll gradient', 'roll gradient at rest'],
   dimension: 'angle',
-  needs: { rest: restState },
-  compute: ({ rest }) => (rest.slopes[at.roll(0)]! + rest.slopes[at.roll(1)]!) / 2,
-  source: `slope of the roll angle over lateral g, at none; ${model}`,
+  sane: sanePerG,
+  told: toldPerG,
+  ways: [
+    way({
+      needs: { rest: restState },
+      compute: ({ rest }) => (rest.slopes[at.roll(0)]! + rest.slopes[at.roll(1)]!) / 2,
+      source: `slope of the roll angle over lateral g, at none; ${model}`,
+    }),
+  ],
   nonlinear: bends,
 });
