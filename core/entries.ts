@@ -7,8 +7,10 @@ import * as brakeFigures from './figures/brakes.js';
 import * as brakingFigures from './figures/braking.js';
 import * as circleFigures from './figures/circles.js';
 import * as corneringFigures from './figures/cornering.js';
+import * as cornerLawFigures from './figures/cornerLaws.js';
 import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as leaningFigures from './figures/leaning.js';
 import * as linkFigures from './figures/links.js';
 import * as loadFigures from './figures/loads.js';
 import * as massFigures from './figures/mass.js';
@@ -18,6 +20,7 @@ import * as cornerRideFigures from './figures/ride.js';
 import * as rideFigures from './figures/rideAxles.js';
 import * as rideTravelFigures from './figures/rideTravel.js';
 import * as rollFigures from './figures/roll.js';
+import * as rollAxisFigures from './figures/rollAxis.js';
 import * as spinFigures from './figures/spin.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
@@ -25,6 +28,7 @@ import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
 import * as tractionFigures from './figures/traction.js';
+import * as transferFigures from './figures/transfer.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
 import * as wheelRateFigures from './figures/wheelRates.js';
@@ -84,8 +88,12 @@ const subjects: readonly Subject[] = [
   cornerRideFigures,
   barFigures,
   rollFigures,
+  cornerLawFigures,
   corneringFigures,
   balanceFigures,
+  rollAxisFigures,
+  leaningFigures,
+  transferFigures,
   turningFigures,
   preloadFigures,
   circleFigures,

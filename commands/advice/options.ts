@@ -225,7 +225,7 @@ const generals: readonly General[] = (['front', 'rear'] as const).flatMap((end):
     // Twist goes with the fourth power of the diameter.
     { entry: 'bar.diameter', places: [end], step: (value, way) => value * tenth(way) ** 0.25, says: (way) => `${end} bar ${stiffer(way)}` },
     { entry: 'bar.rate', places: [end], step: (value, way) => value * tenth(way), says: (way) => `${end} bar ${stiffer(way)}` },
-    { entry: 'bar.rollStiffness', places: [end], step: (value, way) => value * tenth(way), says: (way) => `${end} bar ${stiffer(way)}` },
+    { entry: 'roll.bar', places: [end], step: (value, way) => value * tenth(way), says: (way) => `${end} bar ${stiffer(way)}` },
     { entry: 'spring.rate', places: [end], step: (value, way) => value * tenth(way), says: (way) => `${end} spring ${stiffer(way)}` },
     {
       ...{ entry: 'camber', places: wheels, step: (value, way) => value + (way * degree) / 2 },

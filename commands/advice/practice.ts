@@ -6,7 +6,7 @@ type End = 'front' | 'rear';
 const rotation: Readonly<Record<string, { readonly front: 1 | -1; readonly rear: 1 | -1 }>> = {
   'bar.diameter': { front: -1, rear: 1 },
   'bar.rate': { front: -1, rear: 1 },
-  'bar.rollStiffness': { front: -1, rear: 1 },
+  'roll.bar': { front: -1, rear: 1 },
   // A longer lever is a softer bar.
   'bar.lever': { front: 1, rear: -1 },
   'spring.rate': { front: -1, rear: 1 },
@@ -25,7 +25,7 @@ const rotation: Readonly<Record<string, { readonly front: 1 | -1; readonly rear:
 const roll: Readonly<Record<string, 1 | -1>> = {
   'bar.diameter': -1,
   'bar.rate': -1,
-  'bar.rollStiffness': -1,
+  'roll.bar': -1,
   'bar.lever': 1,
   'spring.rate': -1,
   track: -1,

@@ -1,7 +1,7 @@
 /** Four numbers as the wheels stand on the ground, seen from above, front first: a picture of text, at most 34 columns wide. */
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, pathAt } from '../../core/engine.js';
-import { loadInTurn } from '../../core/figures/turning.js';
+import { loadInTurn } from '../../core/figures/transfer.js';
 import { turn } from '../../core/inputs/turning.js';
 import type { Preferences } from '../context.js';
 import { bare } from './amount.js';

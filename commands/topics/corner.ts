@@ -2,7 +2,9 @@
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import * as balance from '../../core/figures/balance.js';
+import { rollAngle } from '../../core/figures/leaning.js';
 import { rollStiffnessShare } from '../../core/figures/roll.js';
+import { transferShare } from '../../core/figures/transfer.js';
 import * as turning from '../../core/figures/turning.js';
 import { braking, driving, lateral, turn } from '../../core/inputs/turning.js';
 import { answer, type Row } from '../answer.js';
@@ -73,9 +75,9 @@ function rowsOf(numbers: Evaluation, preferences: Preferences): { readonly first
     return cell === undefined ? [] : [{ label: label ?? labelAt(entry, place), cells: [cell] }];
   };
   return {
-    first: [...row(limitAt(other), `${other}, hypothetical`), ...row(turning.rollAngle.path)],
+    first: [...row(limitAt(other), `${other}, hypothetical`), ...row(rollAngle.path)],
     others: [
-      ...row(turning.transferShare.path),
+      ...row(transferShare.path),
       ...row(rollStiffnessShare.path),
       ...row(pathAt('front', turning.useInTurn)),
       ...row(pathAt('rear', turning.useInTurn)),
@@ -115,7 +117,7 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
         ...beyondNote(numbers),
         ...(picture === undefined ? [] : [picture]),
         ...asNote(others),
-        `${sentence(labelOf(turning.rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
+        `${sentence(labelOf(rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
         limitsOfModel,
       ],
       assumptions: restsOn(numbers, balance.balanceIndex.path, context),

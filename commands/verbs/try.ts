@@ -3,7 +3,7 @@ import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
-import { rollAngle } from '../../core/figures/turning.js';
+import { rollAngle } from '../../core/figures/leaning.js';
 import { axleKind } from '../../core/inputs/axles.js';
 import { answer, type Row } from '../answer.js';
 import { type Breathe, oneByOne } from '../breathing.js';

@@ -40,15 +40,20 @@ export function barTorque(axle: AxleModel, j: number, x: Float64Array): number {
 }
 
 const wheels = [capacity(), capacity()] as const;
+/** Side force of each wheel of an axle, N, positive to the left: each gives as it can at its load. */
+export function sideForces(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, j: number): readonly [number, number] {
+  const both = axleCapacity(model, manoeuvre, x, j, wheels);
+  const force = lateralForce(model, manoeuvre, j);
+  const share = both > 0 ? wheels[0].force / both : 0.5;
+  return [force * share, force * (1 - share)];
+}
 /** Lift of the body by both wheels' links, N: the wheel that grips more is lifted more than the other is pulled down. */
 function liftOf(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, j: number): number {
   const axle = model.axles[j]!;
   if (axle.kind === 'beam') return 0;
-  const both = axleCapacity(model, manoeuvre, x, j, wheels);
-  const force = lateralForce(model, manoeuvre, j);
-  const shareL = both > 0 ? wheels[0].force / both : 0.5;
-  const linkedL = force * shareL - axle.unsprung[0] * manoeuvre.lateral;
-  const linkedR = force * (1 - shareL) - axle.unsprung[1] * manoeuvre.lateral;
+  const [forceL, forceR] = sideForces(model, manoeuvre, x, j);
+  const linkedL = forceL - axle.unsprung[0] * manoeuvre.lateral;
+  const linkedR = forceR - axle.unsprung[1] * manoeuvre.lateral;
   return ((linkedR - linkedL) * 2 * axle.rollCentreHeight) / axle.track;
 }
 

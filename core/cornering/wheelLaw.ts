@@ -39,3 +39,17 @@ export function wheelLaw({ stack, ratio, here, carried, stop, bind, droop }: Sus
     },
   };
 }
+
+/** The same of a wheel that is known by one rate alone, N/m. A spring never pulls: past where it is loose, the wheel hangs on its droop stop. */
+export function linearWheelLaw({
+  rate,
+  carried,
+  stop,
+  droop,
+}: { rate: number } & Pick<Suspension, 'carried' | 'stop' | 'droop'>): WheelLaw {
+  const loose = -carried / rate;
+  return {
+    force: (u) => Math.max(0, carried + rate * u) + (u > stop.at ? stop.rate * (u - stop.at) : 0) - hard * Math.max(0, -droop - u),
+    slope: (u) => (u > loose ? rate : 0) + (u > stop.at ? stop.rate : 0) + (u < -droop ? hard : 0),
+  };
+}

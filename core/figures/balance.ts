@@ -1,14 +1,18 @@
 /** Where each end gives up, which one first, both ways; where wheels lift and meet their stops; and the understeer of the linear range. */
-import { figure, front, left, rear, refuse, right, structure, thisAxle } from '../catalog.js';
+import { firstOf, front, given, ifTold, left, quantity, rear, refuse, right, structure, thisAxle, way } from '../catalog.js';
 import { axleLimit, liftOff, stopContact } from '../cornering/limits.js';
+import { linearLimit } from '../cornering/linearLimit.js';
 import { mirrored } from '../cornering/mirror.js';
-import type { CornerModel, Manoeuvre } from '../cornering/model.js';
+import type { CornerModel, GripLaw, Manoeuvre } from '../cornering/model.js';
 import type { Reached } from '../cornering/roots.js';
 import { complianceSteer } from '../inputs/axles.js';
-import { corneringStiffness } from '../inputs/grip.js';
-import { wheelbase } from '../inputs/mass.js';
-import { bends, cornerModel, manoeuvre, model } from './cornering.js';
+import { corneringStiffness, gripCoefficient } from '../inputs/grip.js';
+import { track, wheelbase } from '../inputs/mass.js';
+import { turn } from '../inputs/turning.js';
+import { axleGrip, bends, cgHeightNow, cornerModel, manoeuvre, model } from './cornering.js';
 import { cornerMass } from './loads.js';
+import { weighedAxle } from './mass.js';
+import { transferPerG } from './transfer.js';
 
 const g = 9.80665;
 const places = ['lf', 'rf', 'lr', 'rr'] as const;
@@ -19,7 +23,16 @@ const directionOf = (asked: Manoeuvre): 1 | -1 => (asked.lateral < 0 ? -1 : 1);
 const ended = (model: CornerModel, asked: Manoeuvre, axle: 'front' | 'rear', way: 1 | -1): Reached | ReturnType<typeof refuse> =>
   axleLimit(model, axle === 'front' ? 0 : 1, directionOf(asked) === way ? 1 : -1, asked);
 
-export const axleLimitThisWay = figure({
+/** m/s^2. */
+const saneLimit = [0.5, 30] as const;
+const toldLimit = { usually: 'measured', measured: { relative: 0.03 }, spec: { relative: 0.06 } } as const;
+/** Loads and transfer are masses here. */
+const linearGrip = (outer: number, inner: number, perG: number, grip: GripLaw): number =>
+  linearLimit(outer * g, inner * g, perG * g, grip) * g;
+const atRest = { left: left(cornerMass), right: right(cornerMass), turn } as const;
+const asToldPerG = 'load transfer per g as told';
+const byTransfer = 'where the grip at the loads of both wheels holds the axle no more';
+export const axleLimitThisWay = quantity({
   path: 'limit',
   scope: 'axle',
   name: 'lateral limit of the axle',
@@ -28,17 +41,42 @@ export const axleLimitThisWay = figure({
   symbol: 'a*',
   words: ['limit', 'grip limit', 'lateral limit', 'axle limit'],
   dimension: 'acceleration',
+  sane: saneLimit,
+  told: toldLimit,
   typical: { range: [7, 13], of: 'street tires, dry; common practice, no source' },
-  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
-  compute: ({ model, manoeuvre, axle }) => {
-    const found = ended(model, manoeuvre, axle, 1);
-    return 'refused' in found ? found : Math.abs(found.lateral) * g;
-  },
-  source: `${hypothetical}; ${model}`,
+  ways: [
+    way({
+      needs: { perG: ifTold(transferPerG), ...atRest, grip: axleGrip },
+      compute: ({ perG, left, right, turn, grip }) =>
+        turn === 'left' ? linearGrip(right, left, perG, grip) : linearGrip(left, right, perG, grip),
+      source: `${byTransfer}; the transfer told`,
+      basis: asToldPerG,
+    }),
+    way({
+      needs: { perG: ifTold(transferPerG), axle: weighedAxle, grip: axleGrip },
+      compute: ({ perG, axle, grip }) => linearGrip(axle / 2, axle / 2, perG, grip),
+      source: `${byTransfer}; the transfer told, left and right alike`,
+      basis: asToldPerG,
+    }),
+    way({
+      needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+      compute: ({ model, manoeuvre, axle }) => {
+        const found = ended(model, manoeuvre, axle, 1);
+        return 'refused' in found ? found : Math.abs(found.lateral) * g;
+      },
+      source: `${hypothetical}; ${model}`,
+    }),
+    way({
+      needs: { perG: transferPerG, axle: weighedAxle, grip: axleGrip },
+      compute: ({ perG, axle, grip }) => linearGrip(axle / 2, axle / 2, perG, grip),
+      source: `${byTransfer}; left and right alike, the transfer in proportion to the lateral g`,
+      sort: 'model',
+    }),
+  ],
   caution: limitCaution,
   nonlinear: bends,
 });
-export const carLimit = figure({
+export const carLimit = quantity({
   path: 'limit.car',
   scope: 'car',
   name: 'lateral limit of the car',
@@ -47,16 +85,35 @@ export const carLimit = figure({
   symbol: 'a*',
   words: ['limit', 'grip limit', 'lateral limit', 'cornering limit', 'max lateral g', 'max lateral', 'cornering grip', 'lateral grip'],
   dimension: 'acceleration',
-  needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
-  compute: ({ front, rear }) => Math.min(front, rear),
-  formula: 'min(front, rear)',
-  source: 'of the end that gives up first; beyond it there is no steady state',
+  sane: saneLimit,
+  told: toldLimit,
+  measure: 'A steady circle on a closed course, as fast as the car holds it: radius and time of a lap.',
+  typical: { range: [7, 11], of: 'street tires, dry; common practice, no source' },
+  ways: [
+    way({
+      needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
+      compute: ({ front, rear }) => Math.min(front, rear),
+      formula: 'min(front, rear)',
+      source: 'of the end that gives up first; beyond it there is no steady state',
+    }),
+    way({
+      needs: {
+        front: firstOf(given(front(gripCoefficient)), given(rear(gripCoefficient))),
+        rear: firstOf(given(rear(gripCoefficient)), given(front(gripCoefficient))),
+      },
+      compute: ({ front, rear }) => Math.min(front, rear) * g,
+      formula: 'min(front, rear) * g',
+      source: 'every wheel uses all of its grip, whatever it carries',
+      sort: 'model',
+      basis: 'grip alone, no load transfer',
+    }),
+  ],
   caution: limitCaution,
   nonlinear: 'The lesser of two: near a tie its plus-or-minus is that of the one which is less now.',
 });
 const indexSource =
   'our own index, no standard one is known to us: how much later the rear gives up than the front, over the earlier of both: above 0 the front gives up first';
-export const balanceIndex = figure({
+export const balanceIndex = quantity({
   path: 'balance',
   scope: 'car',
   name: 'balance at the limit',
@@ -65,13 +122,18 @@ export const balanceIndex = figure({
   words: ['balance', 'balance percent', 'handling balance', 'limit balance', 'rotation', 'understeer', 'oversteer', 'push', 'loose'],
   dimension: 'ratio',
   typical: { range: [-0.05, 0.15], of: 'road cars push a little; common practice, no source' },
-  needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
-  compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
-  formula: '(rear - front) / min(front, rear)',
-  source: indexSource,
+  sane: [-1, 1],
+  ways: [
+    way({
+      needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
+      compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
+      formula: '(rear - front) / min(front, rear)',
+      source: indexSource,
+    }),
+  ],
   nonlinear: bends,
 });
-export const otherWayLimit = figure({
+export const otherWayLimit = quantity({
   path: 'limit.otherWay',
   scope: 'axle',
   name: 'lateral limit of the axle the other way',
@@ -79,17 +141,23 @@ export const otherWayLimit = figure({
   symbol: 'a*',
   words: ['limit the other way', 'other limit'],
   dimension: 'acceleration',
-  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
-  compute: ({ model, manoeuvre, axle }) => {
-    if (mirrored(model)) return refuse('Left and right are alike in this car, so that it turns both ways alike.');
-    const found = ended(model, manoeuvre, axle, -1);
-    return 'refused' in found ? found : Math.abs(found.lateral) * g;
-  },
-  source: `in a turn the other way than asked; ${hypothetical}; ${model}`,
+  sane: saneLimit,
+  told: toldLimit,
+  ways: [
+    way({
+      needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+      compute: ({ model, manoeuvre, axle }) => {
+        if (mirrored(model)) return refuse('Left and right are alike in this car, so that it turns both ways alike.');
+        const found = ended(model, manoeuvre, axle, -1);
+        return 'refused' in found ? found : Math.abs(found.lateral) * g;
+      },
+      source: `in a turn the other way than asked; ${hypothetical}; ${model}`,
+    }),
+  ],
   caution: limitCaution,
   nonlinear: bends,
 });
-export const otherWayBalance = figure({
+export const otherWayBalance = quantity({
   path: 'balance.otherWay',
   scope: 'car',
   name: 'balance at the limit the other way',
@@ -97,10 +165,15 @@ export const otherWayBalance = figure({
   symbol: 'B',
   words: ['balance the other way', 'other balance', 'other balance percent'],
   dimension: 'ratio',
-  needs: { front: front(otherWayLimit), rear: rear(otherWayLimit) },
-  compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
-  formula: '(rear - front) / min(front, rear)',
-  source: indexSource,
+  sane: [-1, 1],
+  ways: [
+    way({
+      needs: { front: front(otherWayLimit), rear: rear(otherWayLimit) },
+      compute: ({ front, rear }) => (rear - front) / Math.min(front, rear),
+      formula: '(rear - front) / min(front, rear)',
+      source: indexSource,
+    }),
+  ],
   nonlinear: bends,
 });
 
@@ -133,8 +206,10 @@ export const lifts = structure({
   },
   source: model,
 });
-export const firstLift = figure({
-  path: 'lift',
+const liftAt = (inner: number, perG: number): number | ReturnType<typeof refuse> =>
+  perG > 0 ? (inner / perG) * g : refuse('No load goes across, so that no wheel lifts.', 'perG');
+export const firstLift = quantity({
+  path: 'lift.car',
   scope: 'car',
   name: 'lateral acceleration at which a wheel lifts',
   label: 'first wheel lifts at',
@@ -142,12 +217,57 @@ export const firstLift = figure({
   symbol: 'a_l',
   words: ['wheel lift', 'lift', 'lift off', 'first lift', 'three wheel', 'wheel off the ground'],
   dimension: 'acceleration',
-  needs: { lifts },
-  compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
-  source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
+  sane: [1, 30],
+  ways: [
+    way({
+      needs: { lifts },
+      compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
+      source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
+    }),
+  ],
   nonlinear: bends,
 });
-export const rollover = figure({
+const halfOfAxle = 'half of the axle over the load transfer per g';
+export const axleLift = quantity({
+  path: 'lift',
+  scope: 'axle',
+  name: 'lateral acceleration at which the inner wheel of the axle lifts',
+  label: 'inner wheel lifts at',
+  symbol: 'a_l',
+  words: ['wheel lift', 'lift', 'lift off', 'inner wheel lift'],
+  dimension: 'acceleration',
+  sane: [1, 30],
+  ways: [
+    way({
+      needs: { perG: ifTold(transferPerG), ...atRest },
+      compute: ({ perG, left, right, turn }) => liftAt(turn === 'left' ? left : right, perG),
+      source: 'what the inner wheel carries over the load transfer per g told',
+      basis: asToldPerG,
+    }),
+    way({
+      needs: { perG: ifTold(transferPerG), axle: weighedAxle },
+      compute: ({ perG, axle }) => liftAt(axle / 2, perG),
+      source: halfOfAxle,
+      basis: asToldPerG,
+    }),
+    way({
+      needs: { lifts, axle: thisAxle },
+      compute: ({ lifts, axle }) => {
+        const own = [lifts.first, lifts.second].find((one) => one?.wheel.endsWith(axle === 'front' ? 'f' : 'r'));
+        return own ? own.lateral * g : refuse('No wheel of that axle leaves the ground up to 3 g.');
+      },
+      source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
+    }),
+    way({
+      needs: { perG: transferPerG, axle: weighedAxle },
+      compute: ({ perG, axle }) => liftAt(axle / 2, perG),
+      source: halfOfAxle,
+      sort: 'model',
+    }),
+  ],
+  nonlinear: bends,
+});
+export const rollover = quantity({
   path: 'rollover',
   scope: 'car',
   name: 'lateral acceleration at which the car would roll over',
@@ -156,9 +276,23 @@ export const rollover = figure({
   words: ['rollover', 'rollover threshold', 'rollover g'],
   dimension: 'acceleration',
   typical: { range: [11, 16], of: 'road cars; common practice, no source' },
-  needs: { lifts },
-  compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
-  source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
+  sane: [3, 40],
+  ways: [
+    way({
+      needs: { lifts },
+      compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
+      source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
+    }),
+    way({
+      needs: { height: cgHeightNow, front: firstOf(front(track), rear(track)), rear: firstOf(rear(track), front(track)) },
+      compute: ({ height, front, rear }) => ((front + rear) * g) / (4 * height),
+      formula: '(front + rear) * g / (4 * height)',
+      source:
+        'moments about the outer wheels, half of the mean track over the height (static stability factor); springs and tires let a car go over sooner',
+      sort: 'model',
+      basis: 'a rigid car',
+    }),
+  ],
   caution: 'No promise of safety: a curb, a rut or a quick swerve rolls a car over at less.',
   nonlinear: bends,
 });
@@ -189,7 +323,7 @@ export const contacts = structure({
   },
   source: model,
 });
-export const firstContact = figure({
+export const firstContact = quantity({
   path: 'stopContact',
   scope: 'car',
   name: 'lateral acceleration at which a wheel meets its stop',
@@ -197,9 +331,14 @@ export const firstContact = figure({
   symbol: 'a_s',
   words: ['stop contact', 'bump stop contact', 'bump stop in the turn', 'on the bump stop'],
   dimension: 'acceleration',
-  needs: { contacts },
-  compute: ({ contacts }) => contacts.first.lateral * g,
-  source: `bump stop or bind, of the outer wheels; ${model}`,
+  sane: [0, 30],
+  ways: [
+    way({
+      needs: { contacts },
+      compute: ({ contacts }) => contacts.first.lateral * g,
+      source: `bump stop or bind, of the outer wheels; ${model}`,
+    }),
+  ],
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
   nonlinear: bends,
 });
@@ -207,7 +346,7 @@ export const firstContact = figure({
 const linearRange = 'linear range of the tires, both of an axle alike; after Gillespie, from memory';
 /** Said of what goes with one over the cornering stiffness of a tire. */
 const overStiffness = 'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
-export const slipPerG = figure({
+export const slipPerG = quantity({
   path: 'slipPerG',
   scope: 'axle',
   name: 'slip angle of the axle per g',
@@ -215,13 +354,24 @@ export const slipPerG = figure({
   symbol: 'W/C',
   words: ['slip angle per g', 'cornering compliance'],
   dimension: 'angle',
-  needs: { left: left(cornerMass), right: right(cornerMass), stiffness: corneringStiffness },
-  compute: ({ left, right, stiffness }) => ((left + right) * g) / (2 * stiffness),
-  formula: '(left + right) * g / (2 * stiffness)',
-  source: linearRange,
+  sane: [0.005, 0.5],
+  ways: [
+    way({
+      needs: { left: left(cornerMass), right: right(cornerMass), stiffness: corneringStiffness },
+      compute: ({ left, right, stiffness }) => ((left + right) * g) / (2 * stiffness),
+      formula: '(left + right) * g / (2 * stiffness)',
+      source: linearRange,
+    }),
+    way({
+      needs: { axle: weighedAxle, stiffness: corneringStiffness },
+      compute: ({ axle, stiffness }) => (axle * g) / (2 * stiffness),
+      formula: 'axle * g / (2 * stiffness)',
+      source: linearRange,
+    }),
+  ],
   nonlinear: overStiffness,
 });
-export const understeerGradient = figure({
+export const understeerGradient = quantity({
   path: 'understeer',
   scope: 'car',
   name: 'understeer gradient per g, tires alone',
@@ -231,13 +381,18 @@ export const understeerGradient = figure({
   words: ['understeer gradient', 'understeer per g', 'steer gradient'],
   dimension: 'angle',
   typical: { range: [0, 0.09], of: 'road cars 1 to 5 degrees per g; common practice, no source' },
-  needs: { front: front(slipPerG), rear: rear(slipPerG) },
-  compute: ({ front, rear }) => front - rear,
-  formula: 'front - rear',
-  source: `of the linear range, well below the limit, and no measure of the limit; ${linearRange}`,
+  sane: [-0.3, 0.3],
+  ways: [
+    way({
+      needs: { front: front(slipPerG), rear: rear(slipPerG) },
+      compute: ({ front, rear }) => front - rear,
+      formula: 'front - rear',
+      source: `of the linear range, well below the limit, and no measure of the limit; ${linearRange}`,
+    }),
+  ],
   nonlinear: overStiffness,
 });
-export const understeerWithCompliance = figure({
+export const understeerWithCompliance = quantity({
   path: 'understeer.withCompliance',
   scope: 'car',
   name: 'understeer gradient per g, with compliance steer',
@@ -245,64 +400,84 @@ export const understeerWithCompliance = figure({
   symbol: 'K',
   words: ['understeer gradient with compliance', 'total understeer gradient'],
   dimension: 'angle',
-  needs: { tires: understeerGradient, front: front(complianceSteer), rear: rear(complianceSteer) },
-  compute: ({ tires, front, rear }) => tires + front - rear,
-  formula: 'tires + front - rear',
-  source: 'after Gillespie, from memory',
+  sane: [-0.3, 0.3],
+  ways: [
+    way({
+      needs: { tires: understeerGradient, front: front(complianceSteer), rear: rear(complianceSteer) },
+      compute: ({ tires, front, rear }) => tires + front - rear,
+      formula: 'tires + front - rear',
+      source: 'after Gillespie, from memory',
+    }),
+  ],
   nonlinear: overStiffness,
 });
-export const characteristicSpeed = figure({
+export const characteristicSpeed = quantity({
   path: 'understeer.characteristicSpeed',
   scope: 'car',
   name: 'characteristic speed',
   symbol: 'v_ch',
   words: ['characteristic speed'],
   dimension: 'speed',
-  needs: { gradient: understeerGradient, wheelbase },
-  compute: ({ gradient, wheelbase }) =>
-    gradient > 0
-      ? Math.sqrt((wheelbase * g) / gradient)
-      : refuse(
-          'Only a car that understeers in the linear range has a characteristic speed.',
-          'front.tire.cornering',
-          'rear.tire.cornering',
-        ),
-  source: 'sqrt(wheelbase g/gradient): there the steer for a radius is twice that of a crawl; after Gillespie, from memory',
+  sane: [5, 300],
+  ways: [
+    way({
+      needs: { gradient: understeerGradient, wheelbase },
+      compute: ({ gradient, wheelbase }) =>
+        gradient > 0
+          ? Math.sqrt((wheelbase * g) / gradient)
+          : refuse(
+              'Only a car that understeers in the linear range has a characteristic speed.',
+              'front.tire.cornering',
+              'rear.tire.cornering',
+            ),
+      source: 'sqrt(wheelbase g/gradient): there the steer for a radius is twice that of a crawl; after Gillespie, from memory',
+    }),
+  ],
   nonlinear: 'It grows without end as the gradient goes to nothing: a doubt that gets there is taken from its other side.',
 });
-export const criticalSpeed = figure({
+export const criticalSpeed = quantity({
   path: 'understeer.criticalSpeed',
   scope: 'car',
   name: 'critical speed',
   symbol: 'v_c',
   words: ['critical speed'],
   dimension: 'speed',
-  needs: { gradient: understeerGradient, wheelbase },
-  compute: ({ gradient, wheelbase }) =>
-    gradient < 0
-      ? Math.sqrt((wheelbase * g) / -gradient)
-      : refuse('Only a car that oversteers in the linear range has a critical speed.', 'front.tire.cornering', 'rear.tire.cornering'),
-  source: 'sqrt(wheelbase g/-gradient): above it such a car does not run straight by itself; after Gillespie, from memory',
+  sane: [5, 300],
+  ways: [
+    way({
+      needs: { gradient: understeerGradient, wheelbase },
+      compute: ({ gradient, wheelbase }) =>
+        gradient < 0
+          ? Math.sqrt((wheelbase * g) / -gradient)
+          : refuse('Only a car that oversteers in the linear range has a critical speed.', 'front.tire.cornering', 'rear.tire.cornering'),
+      source: 'sqrt(wheelbase g/-gradient): above it such a car does not run straight by itself; after Gillespie, from memory',
+    }),
+  ],
   caution: 'A car that oversteers in the linear range swerves by itself above this speed.',
   nonlinear: 'It grows without end as the gradient goes to nothing: a doubt that gets there is taken from its other side.',
 });
-export const staticMargin = figure({
+export const staticMargin = quantity({
   path: 'understeer.staticMargin',
   scope: 'car',
   name: 'static margin',
   symbol: 'SM',
   words: ['static margin'],
   dimension: 'ratio',
-  needs: {
-    lf: front(left(cornerMass)),
-    rf: front(right(cornerMass)),
-    lr: rear(left(cornerMass)),
-    rr: rear(right(cornerMass)),
-    front: front(corneringStiffness),
-    rear: rear(corneringStiffness),
-  },
-  compute: ({ lf, rf, lr, rr, front, rear }) => rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr),
-  formula: 'rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr)',
-  source:
-    'how far behind the center of gravity a side force acts that turns the car neither way, over the wheelbase; after Abe, from memory',
+  sane: [-0.5, 0.5],
+  ways: [
+    way({
+      needs: {
+        lf: front(left(cornerMass)),
+        rf: front(right(cornerMass)),
+        lr: rear(left(cornerMass)),
+        rr: rear(right(cornerMass)),
+        front: front(corneringStiffness),
+        rear: rear(corneringStiffness),
+      },
+      compute: ({ lf, rf, lr, rr, front, rear }) => rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr),
+      formula: 'rear / (front + rear) - (lr + rr) / (lf + rf + lr + rr)',
+      source:
+        'how far behind the center of gravity a side force acts that turns the car neither way, over the wheelbase; after Abe, from memory',
+    }),
+  ],
 });

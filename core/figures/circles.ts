@@ -1,13 +1,19 @@
 /** Small figures of corners: speed and grip on a circle, a slalom, steer angles, grip shared between braking and turning. */
-import { figure, front, rear, refuse } from '../catalog.js';
+import { front, isRefusal, maybe, quantity, type Refusal, rear, refuse, structure, way } from '../catalog.js';
+import type { CornerModel } from '../cornering/model.js';
 import { roadSpeed } from '../inputs/gearing.js';
-import { gripCoefficient } from '../inputs/grip.js';
 import { track, wheelbase } from '../inputs/mass.js';
 import * as asked from '../inputs/turning.js';
+import { type CornerBraking, cornerBraking } from '../traction/braking.js';
 import { carLimit } from './balance.js';
+import { brakeShareNow } from './brakes.js';
+import { cornerModel } from './cornering.js';
+import { brakeLift } from './links.js';
 
 const g = 9.80665;
 const circle = 'steady motion on a circle';
+/** m/s. */
+const saneSpeed = [0.5, 120] as const;
 const closed = 'A closed course only: nobody drives a number on a road.';
 
 /** Speed at which a car that can hold `lateral` (m/s^2) on the level stays on a banked circle. */
@@ -19,7 +25,7 @@ const bankedSpeed = (lateral: number, radius: number, bank: number): number => {
 const bankSource = `${circle}; banked by theta: v^2 = R g (sin theta + mu cos theta)/(cos theta - mu sin theta), mu the lateral g of the level`;
 const bankRefusal = refuse('On that bank the road itself holds the car at any speed, or none does.', 'bank');
 
-export const cornerSpeed = figure({
+export const cornerSpeed = quantity({
   path: 'cornerSpeed',
   scope: 'car',
   name: 'speed in the corner at the lateral acceleration that is asked',
@@ -27,15 +33,20 @@ export const cornerSpeed = figure({
   symbol: 'v',
   words: ['corner speed', 'cornering speed', 'speed in the corner', 'speed around', 'speed'],
   dimension: 'speed',
-  needs: { lateral: asked.lateral, radius: asked.radius, bank: asked.bank },
-  compute: ({ lateral, radius, bank }) => {
-    const speed = bankedSpeed(lateral, radius, bank);
-    return Number.isFinite(speed) ? speed : bankRefusal;
-  },
-  source: bankSource,
+  sane: saneSpeed,
+  ways: [
+    way({
+      needs: { lateral: asked.lateral, radius: asked.radius, bank: asked.bank },
+      compute: ({ lateral, radius, bank }) => {
+        const speed = bankedSpeed(lateral, radius, bank);
+        return Number.isFinite(speed) ? speed : bankRefusal;
+      },
+      source: bankSource,
+    }),
+  ],
   caution: closed,
 });
-export const cornerSpeedLimit = figure({
+export const cornerSpeedLimit = quantity({
   path: 'cornerSpeed.limit',
   scope: 'car',
   name: 'speed in the corner at the limit of the car',
@@ -43,15 +54,20 @@ export const cornerSpeedLimit = figure({
   symbol: 'v*',
   words: ['corner speed limit', 'top corner speed', 'max corner speed', 'limit speed'],
   dimension: 'speed',
-  needs: { limit: carLimit, radius: asked.radius, bank: asked.bank },
-  compute: ({ limit, radius, bank }) => {
-    const speed = bankedSpeed(limit, radius, bank);
-    return Number.isFinite(speed) ? speed : bankRefusal;
-  },
-  source: bankSource,
+  sane: saneSpeed,
+  ways: [
+    way({
+      needs: { limit: carLimit, radius: asked.radius, bank: asked.bank },
+      compute: ({ limit, radius, bank }) => {
+        const speed = bankedSpeed(limit, radius, bank);
+        return Number.isFinite(speed) ? speed : bankRefusal;
+      },
+      source: bankSource,
+    }),
+  ],
   caution: closed,
 });
-export const lateralNeeded = figure({
+export const lateralNeeded = quantity({
   path: 'lateralNeeded',
   scope: 'car',
   name: 'lateral acceleration at that speed and radius',
@@ -59,12 +75,17 @@ export const lateralNeeded = figure({
   symbol: 'a_y',
   words: ['lateral needed', 'lateral g needed', 'grip needed', 'g needed', 'mu needed'],
   dimension: 'acceleration',
-  needs: { speed: roadSpeed, radius: asked.radius },
-  compute: ({ speed, radius }) => speed ** 2 / radius,
-  formula: 'speed^2 / radius',
-  source: circle,
+  sane: [0, 60],
+  ways: [
+    way({
+      needs: { speed: roadSpeed, radius: asked.radius },
+      compute: ({ speed, radius }) => speed ** 2 / radius,
+      formula: 'speed^2 / radius',
+      source: circle,
+    }),
+  ],
 });
-export const lateralOfCircle = figure({
+export const lateralOfCircle = quantity({
   path: 'lateralOfCircle',
   scope: 'car',
   name: 'lateral acceleration of a timed circle',
@@ -72,12 +93,17 @@ export const lateralOfCircle = figure({
   symbol: 'a_y',
   words: ['skidpad', 'skidpad g', 'skid pad', 'circle g', 'lateral of the circle'],
   dimension: 'acceleration',
-  needs: { time: asked.circleTime, radius: asked.radius },
-  compute: ({ time, radius }) => radius * ((2 * Math.PI) / time) ** 2,
-  formula: 'radius * (2 * pi / time)^2',
-  source: `${circle}; the radius is that of the path of the car's middle`,
+  sane: [0, 60],
+  ways: [
+    way({
+      needs: { time: asked.circleTime, radius: asked.radius },
+      compute: ({ time, radius }) => radius * ((2 * Math.PI) / time) ** 2,
+      formula: 'radius * (2 * pi / time)^2',
+      source: `${circle}; the radius is that of the path of the car's middle`,
+    }),
+  ],
 });
-export const slalomSpeed = figure({
+export const slalomSpeed = quantity({
   path: 'slalomSpeed',
   scope: 'car',
   name: 'speed through a slalom at the lateral acceleration that is asked',
@@ -85,12 +111,18 @@ export const slalomSpeed = figure({
   symbol: 'v',
   words: ['slalom speed', 'slalom', 'speed in the slalom'],
   dimension: 'speed',
-  needs: { spacing: asked.coneSpacing, swing: asked.slalomSwing, lateral: asked.lateral },
-  compute: ({ spacing, swing, lateral }) => (spacing / Math.PI) * Math.sqrt(lateral / swing),
-  formula: 'spacing / pi * sqrt(lateral / swing)',
-  source: 'a sine path y = A sin(pi x/s), whose sharpest curvature is A (pi/s)^2; no fact about cars, which also have to change direction',
+  sane: saneSpeed,
+  ways: [
+    way({
+      needs: { spacing: asked.coneSpacing, swing: asked.slalomSwing, lateral: asked.lateral },
+      compute: ({ spacing, swing, lateral }) => (spacing / Math.PI) * Math.sqrt(lateral / swing),
+      formula: 'spacing / pi * sqrt(lateral / swing)',
+      source:
+        'a sine path y = A sin(pi x/s), whose sharpest curvature is A (pi/s)^2; no fact about cars, which also have to change direction',
+    }),
+  ],
 });
-export const slalomTime = figure({
+export const slalomTime = quantity({
   path: 'slalomTime',
   scope: 'car',
   name: 'time from cone to cone',
@@ -98,12 +130,17 @@ export const slalomTime = figure({
   symbol: 'T',
   words: ['slalom time', 'time a cone', 'time per cone'],
   dimension: 'time',
-  needs: { spacing: asked.coneSpacing, speed: slalomSpeed },
-  compute: ({ spacing, speed }) => spacing / speed,
-  formula: 'spacing / speed',
-  source: 'along the line of the cones',
+  sane: [0.1, 30],
+  ways: [
+    way({
+      needs: { spacing: asked.coneSpacing, speed: slalomSpeed },
+      compute: ({ spacing, speed }) => spacing / speed,
+      formula: 'spacing / speed',
+      source: 'along the line of the cones',
+    }),
+  ],
 });
-export const slalomRadius = figure({
+export const slalomRadius = quantity({
   path: 'slalomRadius',
   scope: 'car',
   name: 'tightest radius of a slalom',
@@ -111,12 +148,46 @@ export const slalomRadius = figure({
   symbol: 'R',
   words: ['slalom radius', 'tightest radius'],
   dimension: 'length',
-  needs: { spacing: asked.coneSpacing, swing: asked.slalomSwing },
-  compute: ({ spacing, swing }) => (spacing / Math.PI) ** 2 / swing,
-  formula: '(spacing / pi)^2 / swing',
-  source: 'a sine path',
+  sane: [1, 2000],
+  ways: [
+    way({
+      needs: { spacing: asked.coneSpacing, swing: asked.slalomSwing },
+      compute: ({ spacing, swing }) => (spacing / Math.PI) ** 2 / swing,
+      formula: '(spacing / pi)^2 / swing',
+      source: 'a sine path',
+    }),
+  ],
 });
-export const alongLeft = figure({
+const beyond = refuse('The turn already asks for more than the tires grip: it is beyond the limit.', 'lateral');
+/** The hardest braking in the turn, or why there is none. */
+export const brakingLeft = structure({
+  path: 'brake.leftInTurn',
+  scope: 'car',
+  name: 'how hard the car can still brake in the turn',
+  needs: {
+    model: cornerModel,
+    lateral: asked.lateral,
+    turn: asked.turn,
+    share: brakeShareNow,
+    frontLift: maybe(front(brakeLift)),
+    rearLift: maybe(rear(brakeLift)),
+  },
+  compute: ({ model, lateral, turn, share, frontLift = 0, rearLift = 0 }, near?: { readonly found: CornerBraking | Refusal }) => {
+    const [front, rear] = model.axles;
+    // The links hold as they do under brakes, whether or not the question asks for some.
+    const braked: CornerModel = {
+      ...model,
+      axles: [
+        { ...front, driveLift: frontLift },
+        { ...rear, driveLift: rearLift },
+      ],
+    };
+    const from = near && !isRefusal(near.found) ? near.found : undefined;
+    return { found: cornerBraking(braked, ((turn === 'left' ? 1 : -1) * lateral) / g, share, from) };
+  },
+  source: 'four-wheel equilibrium under brakes, friction ellipse of each wheel; both wheels of an axle brake alike',
+});
+export const alongLeft = quantity({
   path: 'alongLeft',
   scope: 'car',
   name: 'braking that is left at the lateral acceleration that is asked',
@@ -124,17 +195,27 @@ export const alongLeft = figure({
   symbol: 'a_x',
   words: ['braking left', 'friction circle', 'braking left over', 'grip left'],
   dimension: 'acceleration',
-  needs: { lateral: asked.lateral, front: front(gripCoefficient), rear: rear(gripCoefficient) },
-  compute: ({ lateral, front, rear }) => {
-    const most = Math.min(front, rear) * g;
-    return lateral <= most ? Math.sqrt(most ** 2 - lateral ** 2) : refuse('The turn already asks for more than the tires grip.', 'lateral');
-  },
-  source: 'friction circle of the whole car at the grip coefficient told; load transfer left out: ask the limit with braking for that',
+  sane: [0, 30],
+  ways: [
+    way({
+      needs: { left: brakingLeft },
+      compute: ({ left: { found } }) => (isRefusal(found) ? found : Math.max(...found.use) > 1 + 1e-9 ? beyond : found.braking * g),
+      source:
+        'four-wheel equilibrium under brakes shared as they are: until the first wheel has no more grip, so that it is less than the friction circle leaves',
+    }),
+    way({
+      needs: { limit: carLimit, lateral: asked.lateral },
+      compute: ({ limit, lateral }) => (lateral <= limit ? Math.sqrt(limit ** 2 - lateral ** 2) : beyond),
+      source: 'friction circle of the whole car at its lateral limit: every wheel uses all of its grip, however the brakes are shared',
+      sort: 'model',
+      basis: 'friction circle, brakes shared as the grip is',
+    }),
+  ],
   caution: closed,
   nonlinear:
-    'A root that falls to nothing where the turn takes all the grip, of the lesser of two ends: a doubt that gets there is taken from its ends and halfway.',
+    'It falls to nothing where the turn takes all the grip, of the lesser of two ends: a doubt that gets there is taken from its ends and halfway.',
 });
-export const steerOfRadius = figure({
+export const steerOfRadius = quantity({
   path: 'steer',
   scope: 'car',
   name: 'steer angle for that radius at a crawl',
@@ -142,13 +223,18 @@ export const steerOfRadius = figure({
   symbol: 'delta',
   words: ['ackermann', 'ackermann angle', 'steer angle'],
   dimension: 'angle',
-  needs: { wheelbase, radius: asked.radius },
-  compute: ({ wheelbase, radius }) => wheelbase / radius,
-  formula: 'wheelbase / radius',
-  source: 'wheelbase over radius, small angles; after Gillespie, from memory',
+  sane: [0, 1],
+  ways: [
+    way({
+      needs: { wheelbase, radius: asked.radius },
+      compute: ({ wheelbase, radius }) => wheelbase / radius,
+      formula: 'wheelbase / radius',
+      source: 'wheelbase over radius, small angles; after Gillespie, from memory',
+    }),
+  ],
 });
 const turnedOut = refuse('The radius is inside of the car.', 'radius');
-export const steerInner = figure({
+export const steerInner = quantity({
   path: 'steer.inner',
   scope: 'car',
   name: 'steer angle of the inner wheel at a crawl',
@@ -156,11 +242,16 @@ export const steerInner = figure({
   symbol: 'delta_i',
   words: ['inner steer angle', 'inner wheel steer'],
   dimension: 'angle',
-  needs: { wheelbase, track: front(track), radius: asked.radius },
-  compute: ({ wheelbase, track, radius }) => (radius > track / 2 ? Math.atan(wheelbase / (radius - track / 2)) : turnedOut),
-  source: 'all wheels about one point on the line of the rear axle, radius to its middle',
+  sane: [0, 1.2],
+  ways: [
+    way({
+      needs: { wheelbase, track: front(track), radius: asked.radius },
+      compute: ({ wheelbase, track, radius }) => (radius > track / 2 ? Math.atan(wheelbase / (radius - track / 2)) : turnedOut),
+      source: 'all wheels about one point on the line of the rear axle, radius to its middle',
+    }),
+  ],
 });
-export const steerOuter = figure({
+export const steerOuter = quantity({
   path: 'steer.outer',
   scope: 'car',
   name: 'steer angle of the outer wheel at a crawl',
@@ -168,8 +259,13 @@ export const steerOuter = figure({
   symbol: 'delta_o',
   words: ['outer steer angle', 'outer wheel steer'],
   dimension: 'angle',
-  needs: { wheelbase, track: front(track), radius: asked.radius },
-  compute: ({ wheelbase, track, radius }) => Math.atan(wheelbase / (radius + track / 2)),
-  formula: 'atan(wheelbase / (radius + track / 2))',
-  source: 'all wheels about one point on the line of the rear axle, radius to its middle',
+  sane: [0, 1],
+  ways: [
+    way({
+      needs: { wheelbase, track: front(track), radius: asked.radius },
+      compute: ({ wheelbase, track, radius }) => Math.atan(wheelbase / (radius + track / 2)),
+      formula: 'atan(wheelbase / (radius + track / 2))',
+      source: 'all wheels about one point on the line of the rear axle, radius to its middle',
+    }),
+  ],
 });

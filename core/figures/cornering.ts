@@ -1,10 +1,23 @@
 /** The car as the four-wheel equilibrium sees it, and how it holds the turn that is asked. Steady state; roll under about 6 degrees; no wings. */
-import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure, thisSide } from '../catalog.js';
+import {
+  asMeasured,
+  figure,
+  firstOf,
+  front,
+  isRefusal,
+  left,
+  maybe,
+  type Refusal,
+  rear,
+  refine,
+  refuse,
+  right,
+  structure,
+} from '../catalog.js';
 import { type Equilibrium, equilibrium, holding, tangent } from '../cornering/equilibrium.js';
 import { powerGrip } from '../cornering/grip.js';
-import type { AxleModel, CamberModel, CornerModel, Manoeuvre, WheelLaw } from '../cornering/model.js';
+import type { AxleModel, CamberModel, CornerModel, Manoeuvre } from '../cornering/model.js';
 import { steadyTurn } from '../cornering/model.js';
-import { type Suspension, wheelLaw } from '../cornering/wheelLaw.js';
 import { camber } from '../inputs/alignment.js';
 import * as axles from '../inputs/axles.js';
 import { frontDriveShare } from '../inputs/driveline.js';
@@ -14,17 +27,13 @@ import * as massTold from '../inputs/mass.js';
 import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as asked from '../inputs/turning.js';
 import { frontViewLever } from '../inputs/wheels.js';
-import { barModel } from './bars.js';
 import { brakeShareNow } from './brakes.js';
+import { besideSprings, cornerLaw, nowhere } from './cornerLaws.js';
 import { brakeLift, driveLift } from './links.js';
 import { sprungMass } from './loads.js';
 import { unsprungCorner } from './mass.js';
-import { bindTravel, looseTravel } from './ride.js';
-import { ratioOfAxle } from './rideAxles.js';
 import { springLever } from './roll.js';
-import { motionRatio, springStack } from './springs.js';
-import { riseSince, travelSince } from './standing.js';
-import { damperRatio, stopTravel } from './travel.js';
+import { riseSince } from './standing.js';
 
 const g = 9.80665;
 const degree = Math.PI / 180;
@@ -35,72 +44,11 @@ export const model =
 export const bends =
   'Springs that come loose, stops that are met and wheels that lift bend it: a doubt that reaches across such a point is taken from its ends and halfway.';
 
-export const droopStopNow = figure({
-  path: 'droopStop.now',
-  scope: 'axle',
-  name: 'droop travel until the stop as it stands',
-  label: 'droop until stop now',
-  symbol: 'u_d',
-  words: ['droop stop', 'droop stop travel', 'droop limit'],
-  dimension: 'length',
-  needs: { told: axles.droopStopTravel, left: maybe(left(travelSince)), right: maybe(right(travelSince)) },
-  compute: ({ told, left = 0, right = 0 }) => told + (left + right) / 2,
-  source: 'the reading, and how much the wheels have come up since',
-  carriesOn: axles.droopStopTravel,
-});
-const nowhere = Number.POSITIVE_INFINITY;
-/** No stop, always the same one, so that what depends on it sees no change. */
-const noStop: Suspension['stop'] = { at: nowhere, rate: 0 };
-export const bumpStop = structure({
-  path: 'cornering.bumpStop',
-  scope: 'axle',
-  name: 'bump stop at the wheel',
-  needs: { gap: maybe(stopTravel), rate: axles.bumpStopRate, ratio: firstOf(damperRatio, ratioOfAxle) },
-  // On its stop already, a car is taken to have just met it.
-  compute: ({ gap, rate, ratio }) => (gap === undefined ? noStop : { at: Math.max(0, gap), rate: rate * ratio ** 2 }),
-  source: 'damper travel and force through its motion ratio',
-});
-/** What pushes a wheel down, and where it meets its first stop. */
-interface Corner {
-  readonly law: WheelLaw;
-  readonly contact: number;
-}
-export const cornerLaw = structure({
-  path: 'cornering.law',
-  scope: 'corner',
-  name: 'spring and stops at the wheel',
-  needs: {
-    stack: springStack,
-    ratio: motionRatio,
-    travel: maybe(travelSince),
-    left: left(sprungMass),
-    right: right(sprungMass),
-    track: massTold.track,
-    base: springLever,
-    side: thisSide,
-    stop: bumpStop,
-    bind: maybe(bindTravel),
-    loose: looseTravel,
-    droop: maybe(droopStopNow),
-  },
-  compute: ({ stack, ratio, travel = 0, left, right, track, base, side, stop, bind, loose, droop }) => {
-    // The springs of a beam stand closer together than its wheels: weight off center loads them more unlike than the wheels.
-    const unlike = ((side === 'left' ? left - right : right - left) * track) / (2 * base);
-    const carried = ((left + right) / 2 + unlike) * g;
-    if (!(carried > 0)) return refuse('The weight lies so far to one side that a spring carries nothing.', 'scale', 'spring.base');
-    const bound = bind ?? nowhere;
-    const law = wheelLaw({ stack, ratio, here: travel, carried, stop, bind: bound, droop: Math.max(0, droop ?? loose) });
-    const made: Corner = { law, contact: Math.min(stop.at, bound) };
-    return made;
-  },
-  source:
-    'spring force through the motion ratio; bump stop through that of the damper; a coil never pulls: a lifted wheel hangs on its droop stop, or where its spring is loose',
-});
 export const axleGrip = structure({
   path: 'cornering.grip',
   scope: 'axle',
   name: 'law of grip of the tires of an axle',
-  needs: { mu: grips.gripCoefficient, load: grips.gripLoad, exponent: grips.gripExponent },
+  needs: { mu: grips.gripCoefficient, load: grips.gripLoad, exponent: refine(grips.gripExponent, 0, 'grip that falls with load') },
   compute: ({ mu, load, exponent }) => powerGrip(mu, load, exponent),
   source: 'mu = mu_0 (N/N_0)^-n',
 });
@@ -148,7 +96,7 @@ export const axleModel = structure({
     springBase: springLever,
     left: left(cornerLaw),
     right: right(cornerLaw),
-    bar: barModel,
+    bar: besideSprings,
     rollCenter: axles.rollCenterHeight,
     unsprungHeight: axles.unsprungHeight,
     leftUnsprung: left(unsprungCorner),
@@ -171,7 +119,7 @@ export const axleModel = structure({
       track: is.track,
       springBase: is.springBase,
       law: [is.left.law, is.right.law],
-      bar: is.bar.stiffness > 0 ? is.bar : undefined,
+      bar: is.bar.stiffness === 0 ? undefined : is.bar,
       rollCentreHeight: is.rollCenter,
       unsprungHeight: is.unsprungHeight,
       unsprung,
@@ -296,13 +244,38 @@ export const manoeuvre = structure({
   },
   source: 'left and right wheels push or brake alike; air drag left out',
 });
+/** What the plain sums of a turn are of: they know nothing of brakes and thrust. */
+export const steadyAlone = structure({
+  path: 'cornering.steady',
+  scope: 'question',
+  name: 'a turn without braking or speeding up',
+  needs: { braking: asked.braking, driving: asked.driving },
+  compute: ({ braking, driving }) =>
+    braking === 0 && driving === 0
+      ? { lateral: true }
+      : refuse('A plain sum of a turn is of a steady one: without braking or speeding up.', 'braking', 'driving'),
+  source: 'as asked',
+});
+/** A state of the car, or why there is none: it would roll over, or finds no balance. What reads it refuses with that, and takes no plainer way around it. */
+export interface Held {
+  readonly found: Equilibrium | Refusal;
+}
+export const held = structure({
+  path: 'cornering.held',
+  scope: 'car',
+  name: 'how the car holds the turn that is asked, or why it does not',
+  needs: { model: cornerModel, manoeuvre },
+  compute: ({ model, manoeuvre }, near?: Held): Held => ({
+    found: near && !isRefusal(near.found) ? equilibrium(model, manoeuvre, near.found) : holding(model, manoeuvre, 'turn'),
+  }),
+  source: model,
+});
 export const cornerState = structure({
   path: 'cornering.state',
   scope: 'car',
   name: 'how the car holds the turn that is asked',
-  needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }, near?: Equilibrium): Equilibrium | ReturnType<typeof refuse> =>
-    near ? equilibrium(model, manoeuvre, near) : holding(model, manoeuvre, 'turn'),
+  needs: { held },
+  compute: ({ held }) => held.found,
   source: model,
 });
 /** The car at rest with its bars hooked up, and how everything starts to move as it turns. */
@@ -325,3 +298,12 @@ export const restState = structure({
   },
   source: model,
 });
+
+/** What is read off the turn that is asked. */
+export const inTheTurn = { model: cornerModel, manoeuvre, held } as const;
+/** Reads a number off the state that was found; where there is none, its reason is the answer. */
+export const readOff = ({ held }: { readonly held: Held }, read: (x: Float64Array, state: Equilibrium) => number): number | Refusal =>
+  isRefusal(held.found) ? held.found : read(held.found.x, held.found);
+export const askedTurn = `at the lateral acceleration that is asked, 0.8 g unless told; ${model}`;
+export const indexOf = (axle: 'front' | 'rear'): 0 | 1 => (axle === 'front' ? 0 : 1);
+export const sideOf = (side: 'left' | 'right'): 0 | 1 => (side === 'left' ? 0 : 1);

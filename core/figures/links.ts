@@ -1,5 +1,5 @@
 /** Anti-squat, anti-dive and anti-lift from where the links of an axle point. */
-import { figure, maybe, type Refusal, refuse, thisAxle } from '../catalog.js';
+import { figure, maybe, quantity, type Refusal, refuse, thisAxle, way } from '../catalog.js';
 import { axleKind } from '../inputs/axles.js';
 import * as told from '../inputs/links.js';
 import { cgHeight, wheelbase } from '../inputs/mass.js';
@@ -48,7 +48,7 @@ export const brakeLift = figure({
     signed(axle, tangent(inward, height, place === 'inboard' && kind !== 'beam', radius)),
   source,
 });
-export const antiSquat = figure({
+export const antiSquat = quantity({
   path: 'links.antiSquat',
   scope: 'axle',
   name: 'anti-squat, driven alone',
@@ -58,12 +58,17 @@ export const antiSquat = figure({
   words: ['anti squat', 'antisquat', 'anti-squat', 'anti lift'],
   dimension: 'ratio',
   typical: { range: [0, 1], of: 'road cars; common practice, no source' },
-  needs: { lift: driveLift, wheelbase, height: cgHeight, axle: thisAxle },
-  compute: ({ lift, wheelbase, height, axle }) => ((axle === 'rear' ? lift : -lift) * wheelbase) / height,
-  source:
-    'of a front axle anti-lift; share of the load transfer that the links hold instead of the springs, this axle alone driven: tan(beta) L/h',
+  sane: [-5, 10],
+  ways: [
+    way({
+      needs: { lift: driveLift, wheelbase, height: cgHeight, axle: thisAxle },
+      compute: ({ lift, wheelbase, height, axle }) => ((axle === 'rear' ? lift : -lift) * wheelbase) / height,
+      source:
+        'of a front axle anti-lift; share of the load transfer that the links hold instead of the springs, this axle alone driven: tan(beta) L/h',
+    }),
+  ],
 });
-export const antiDive = figure({
+export const antiDive = quantity({
   path: 'links.antiDive',
   scope: 'axle',
   name: 'anti-dive, braking',
@@ -73,7 +78,12 @@ export const antiDive = figure({
   words: ['anti dive', 'antidive', 'anti-dive', 'brake anti lift'],
   dimension: 'ratio',
   typical: { range: [0, 0.6], of: 'road cars; common practice, no source' },
-  needs: { lift: brakeLift, share: brakeShareNow, wheelbase, height: cgHeight, axle: thisAxle },
-  compute: ({ lift, share, wheelbase, height, axle }) => ((axle === 'front' ? -lift * share : lift * (1 - share)) * wheelbase) / height,
-  source: "of a rear axle anti-lift; tan(beta) L/h times the axle's share of the brake force",
+  sane: [-5, 10],
+  ways: [
+    way({
+      needs: { lift: brakeLift, share: brakeShareNow, wheelbase, height: cgHeight, axle: thisAxle },
+      compute: ({ lift, share, wheelbase, height, axle }) => ((axle === 'front' ? -lift * share : lift * (1 - share)) * wheelbase) / height,
+      source: "of a rear axle anti-lift; tan(beta) L/h times the axle's share of the brake force",
+    }),
+  ],
 });

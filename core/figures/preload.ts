@@ -1,5 +1,5 @@
 /** What unequal links of the anti-roll bars do to the car at rest, and what takes it out. */
-import { figure, left, thisAxle, thisSide } from '../catalog.js';
+import { left, quantity, thisAxle, thisSide, way } from '../catalog.js';
 import { barTorque } from '../cornering/parts.js';
 import { at } from '../cornering/unknowns.js';
 import { barLever, linkLonger } from '../inputs/bars.js';
@@ -9,7 +9,7 @@ const g = 9.80665;
 const care = 'A bar under preload springs when a link comes off: car level on its wheels or both sides hanging.';
 const links = `a mismatch is no load of stiffness times length: the body rolls, and both axles share it; ${model}`;
 
-export const preload = figure({
+export const preload = quantity({
   path: 'preload',
   scope: 'corner',
   name: 'what the links of the bars add to the weight on the wheel',
@@ -17,16 +17,21 @@ export const preload = figure({
   symbol: 'dN_p',
   words: ['preload', 'endlink preload', 'bar preload', 'link preload'],
   dimension: 'mass',
-  needs: { model: cornerModel, rest: restState, axle: thisAxle, side: thisSide },
-  compute: ({ model, rest, axle, side }) => {
-    const [j, i] = [axle === 'front' ? 0 : 1, side === 'left' ? 0 : 1];
-    return (rest.state.x[at.load + 2 * j + i]! - model.axles[j]!.reference[i]!) / g;
-  },
-  source: links,
+  sane: [-500, 500],
+  ways: [
+    way({
+      needs: { model: cornerModel, rest: restState, axle: thisAxle, side: thisSide },
+      compute: ({ model, rest, axle, side }) => {
+        const [j, i] = [axle === 'front' ? 0 : 1, side === 'left' ? 0 : 1];
+        return (rest.state.x[at.load + 2 * j + i]! - model.axles[j]!.reference[i]!) / g;
+      },
+      source: links,
+    }),
+  ],
   caution: care,
   nonlinear: bends,
 });
-export const crossHooked = figure({
+export const crossHooked = quantity({
   path: 'preload.cross',
   scope: 'car',
   name: 'cross weight with the bars hooked up',
@@ -35,15 +40,20 @@ export const crossHooked = figure({
   words: ['cross with bar', 'cross weight with bar', 'hooked up cross', 'cross percent with bar'],
   dimension: 'ratio',
   typical: { range: [0.49, 0.51], of: 'cars that turn both ways; common practice, no source' },
-  needs: { rest: restState },
-  compute: ({ rest: { state } }) => {
-    const [lf, rf, lr, rr] = [0, 1, 2, 3].map((wheel) => state.x[at.load + wheel]!);
-    return (rf! + lr!) / (lf! + rf! + lr! + rr!);
-  },
-  source: links,
+  sane: [0.3, 0.7],
+  ways: [
+    way({
+      needs: { rest: restState },
+      compute: ({ rest: { state } }) => {
+        const [lf, rf, lr, rr] = [0, 1, 2, 3].map((wheel) => state.x[at.load + wheel]!);
+        return (rf! + lr!) / (lf! + rf! + lr! + rr!);
+      },
+      source: links,
+    }),
+  ],
   nonlinear: bends,
 });
-export const linkForce = figure({
+export const linkForce = quantity({
   path: 'preload.link',
   scope: 'axle',
   name: 'load in the left link of the bar at rest',
@@ -51,13 +61,18 @@ export const linkForce = figure({
   symbol: 'F_l',
   words: ['link load', 'endlink load'],
   dimension: 'force',
-  needs: { model: cornerModel, rest: restState, axle: thisAxle, lever: left(barLever) },
-  compute: ({ model, rest, axle, lever }) =>
-    barTorque(model.axles[axle === 'front' ? 0 : 1], axle === 'front' ? 0 : 1, rest.state.x) / lever,
-  source: links,
+  sane: [-20_000, 20_000],
+  ways: [
+    way({
+      needs: { model: cornerModel, rest: restState, axle: thisAxle, lever: left(barLever) },
+      compute: ({ model, rest, axle, lever }) =>
+        barTorque(model.axles[axle === 'front' ? 0 : 1], axle === 'front' ? 0 : 1, rest.state.x) / lever,
+      source: links,
+    }),
+  ],
   nonlinear: bends,
 });
-export const shorten = figure({
+export const shorten = quantity({
   path: 'preload.shorten',
   scope: 'axle',
   name: 'shorten the left link by this to take the preload out',
@@ -65,9 +80,14 @@ export const shorten = figure({
   symbol: 'e_l',
   words: ['neutral endlink', 'endlink neutral', 'link neutral', 'set endlink neutral'],
   dimension: 'length',
-  needs: { longer: linkLonger },
-  compute: ({ longer }) => longer,
-  formula: 'longer',
-  source: 'links free to slip in with the car on level ground as it runs; or lengthen the right one by as much',
+  sane: [-0.06, 0.06],
+  ways: [
+    way({
+      needs: { longer: linkLonger },
+      compute: ({ longer }) => longer,
+      formula: 'longer',
+      source: 'links free to slip in with the car on level ground as it runs; or lengthen the right one by as much',
+    }),
+  ],
   caution: care,
 });

@@ -1,23 +1,56 @@
-/** Roll stiffness, tangent at ride height: of springs, bar and tires, of an axle and of the car; and the share of it in front. */
-import { figure, front, left, rear, right } from '../catalog.js';
-import { axleKind, springBase } from '../inputs/axles.js';
+/** Roll stiffness, tangent at ride height: of springs, bar and tires, of an axle and of the car; and the share of it in front. Each can be told as well. */
+
+import { addWay } from '../catalog/ways.js';
+import {
+  firstOf,
+  front,
+  given,
+  inverse,
+  left,
+  maybe,
+  quantity,
+  rear,
+  refuse,
+  right,
+  structure,
+  type Told,
+  thisAxle,
+  way,
+} from '../catalog.js';
+import { beamAxle, independentAxle, springBase } from '../inputs/axles.js';
+import { barDiameter, barRateTold } from '../inputs/bars.js';
 import { track } from '../inputs/mass.js';
 import { tireRate } from '../inputs/ride.js';
-import { barRollStiffness } from './bars.js';
-import { cornerWheelRate } from './wheelRates.js';
+import { barRate, barRollStiffness } from './bars.js';
+import { cornerWheelRate, stackRate } from './wheelRates.js';
 
-export const springLever = figure({
+/** N m/rad, of an axle: none, as a soft car with both bars off nearly has, to a stiff race car. */
+const saneAxle = [0, 5e5] as const;
+const saneCar = [0, 1e6] as const;
+const toldStiffness: Told = { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.1 } };
+const toldShare: Told = { usually: 'spec', measured: { absolute: 0.02 }, spec: { absolute: 0.04 } };
+const definition = 'by definition';
+const bothAxles = 'both axles under one body';
+const nothing = refuse('There is no roll stiffness at either end, so that there is no share of it.', 'front', 'rear');
+
+export const springLever = quantity({
   path: 'roll.springBase',
   scope: 'axle',
   name: 'distance at which the springs resist roll',
   label: 'spring span in roll',
   symbol: 't_s',
   dimension: 'length',
-  needs: { kind: axleKind, track, base: springBase },
-  compute: ({ kind, track, base }) => (kind === 'beam' ? base : track),
-  source: 'the track where each wheel moves alone; on a beam axle the distance between the springs themselves',
+  ways: [
+    way({
+      needs: { beam: beamAxle, base: springBase },
+      compute: ({ base }) => base,
+      source: 'on a beam axle the distance between the springs themselves',
+    }),
+    way({ needs: { alone: independentAxle, track }, compute: ({ track }) => track, source: 'the track where each wheel moves alone' }),
+  ],
 });
-export const springRollStiffness = figure({
+const likeRates = 'both sides solved with their sum fixed; with like rates k t^2/2';
+export const springRollStiffness = quantity({
   path: 'roll.springs',
   scope: 'axle',
   name: 'roll stiffness of the springs',
@@ -25,12 +58,33 @@ export const springRollStiffness = figure({
   symbol: 'K_s',
   words: ['spring roll stiffness', 'roll stiffness of the spring'],
   dimension: 'rollStiffness',
-  needs: { left: left(cornerWheelRate), right: right(cornerWheelRate), base: springLever },
-  compute: ({ left, right, base }) => (base ** 2 * left * right) / (left + right),
-  formula: 'base^2 * left * right / (left + right)',
-  source: 'both sides solved with their sum fixed; with like rates k t^2/2',
+  sane: saneAxle,
+  told: toldStiffness,
+  ways: [
+    way({
+      needs: { left: left(cornerWheelRate), right: right(cornerWheelRate), base: springLever },
+      compute: ({ left, right, base }) => (base ** 2 * left * right) / (left + right),
+      formula: 'base^2 * left * right / (left + right)',
+      source: likeRates,
+    }),
+    way({
+      needs: { beam: beamAxle, left: left(stackRate), right: right(stackRate), base: springBase },
+      compute: ({ left, right, base }) => (base ** 2 * left * right) / (left + right),
+      source: `${likeRates}; the springs stand upright on the axle`,
+      basis: 'springs upright on the axle',
+    }),
+  ],
 });
-export const suspensionRollStiffness = figure({
+/** Known where nothing is told of a bar, so that a plain sum leaves it out and says so; a bar that is told is never left out. */
+export const untoldBar = structure({
+  path: 'bar.untold',
+  scope: 'axle',
+  name: 'an axle of whose bar nothing is told',
+  needs: { diameter: maybe(given(barDiameter)), rate: maybe(given(barRateTold)), atEnds: maybe(given(barRate)) },
+  compute: (told) => (Object.values(told).some((one) => one !== undefined) ? refuse('A bar is told.', 'bar.diameter') : told),
+  source: definition,
+});
+export const suspensionRollStiffness = quantity({
   path: 'roll.suspension',
   scope: 'axle',
   name: 'roll stiffness, springs and bar',
@@ -39,13 +93,25 @@ export const suspensionRollStiffness = figure({
   symbol: 'K_phi',
   words: ['roll stiffness', 'suspension roll stiffness', 'roll rate', 'axle roll stiffness'],
   dimension: 'rollStiffness',
+  sane: saneAxle,
+  told: toldStiffness,
   typical: { range: [10_000, 100_000], of: 'road cars; common practice, no source' },
-  needs: { springs: springRollStiffness, bar: barRollStiffness },
-  compute: ({ springs, bar }) => springs + bar,
-  formula: 'springs + bar',
-  source: 'side by side; the tires come in series with the whole',
+  ways: [
+    way({
+      needs: { springs: springRollStiffness, bar: barRollStiffness },
+      compute: ({ springs, bar }) => springs + bar,
+      formula: 'springs + bar',
+      source: 'side by side; the tires come in series with the whole',
+    }),
+    way({
+      needs: { springs: springRollStiffness, untold: untoldBar },
+      compute: ({ springs }) => springs,
+      source: 'no bar in it, since none is told',
+      basis: 'springs alone',
+    }),
+  ],
 });
-export const tireRollStiffness = figure({
+export const tireRollStiffness = quantity({
   path: 'roll.tires',
   scope: 'axle',
   name: 'roll stiffness of the tires',
@@ -53,12 +119,18 @@ export const tireRollStiffness = figure({
   symbol: 'K_t',
   words: ['tire roll stiffness'],
   dimension: 'rollStiffness',
-  needs: { rate: tireRate, track },
-  compute: ({ rate, track }) => (rate * track ** 2) / 2,
-  formula: 'rate * track^2 / 2',
-  source: 'two springs on the track',
+  sane: [0, 3e6],
+  told: toldStiffness,
+  ways: [
+    way({
+      needs: { rate: tireRate, track },
+      compute: ({ rate, track }) => (rate * track ** 2) / 2,
+      formula: 'rate * track^2 / 2',
+      source: 'two springs on the track',
+    }),
+  ],
 });
-export const axleRollStiffness = figure({
+export const axleRollStiffness = quantity({
   path: 'roll.axle',
   scope: 'axle',
   name: 'roll stiffness with tires',
@@ -66,38 +138,21 @@ export const axleRollStiffness = figure({
   symbol: 'K_j',
   words: ['roll stiffness with tire', 'total axle roll stiffness'],
   dimension: 'rollStiffness',
-  needs: { suspension: suspensionRollStiffness, tires: tireRollStiffness },
-  compute: ({ suspension, tires }) => (suspension * tires) / (suspension + tires),
-  formula: 'suspension * tires / (suspension + tires)',
-  source: 'tires in series with springs and bar together, never wheel by wheel; exact with roll center and unsprung weight on the ground',
+  sane: saneAxle,
+  told: toldStiffness,
+  ways: [
+    way({
+      needs: { suspension: suspensionRollStiffness, tires: tireRollStiffness },
+      compute: ({ suspension, tires }) => (suspension * tires) / (suspension + tires),
+      formula: 'suspension * tires / (suspension + tires)',
+      source:
+        'tires in series with springs and bar together, never wheel by wheel; exact with roll center and unsprung weight on the ground',
+      basis: 'tires in line with springs and bar',
+    }),
+  ],
 });
-export const carRollStiffness = figure({
-  path: 'roll.car',
-  scope: 'car',
-  name: 'roll stiffness of the car, springs and bars',
-  label: 'roll stiffness',
-  symbol: 'K',
-  words: ['roll stiffness', 'car roll stiffness', 'total roll stiffness'],
-  dimension: 'rollStiffness',
-  needs: { front: front(suspensionRollStiffness), rear: rear(suspensionRollStiffness) },
-  compute: ({ front, rear }) => front + rear,
-  formula: 'front + rear',
-  source: 'both axles under one body',
-});
-export const carRollStiffnessWithTires = figure({
-  path: 'roll.carWithTires',
-  scope: 'car',
-  name: 'roll stiffness of the car with tires',
-  label: 'roll, with tires',
-  symbol: 'K',
-  words: ['car roll stiffness with tire', 'roll stiffness with tire'],
-  dimension: 'rollStiffness',
-  needs: { front: front(axleRollStiffness), rear: rear(axleRollStiffness) },
-  compute: ({ front, rear }) => front + rear,
-  formula: 'front + rear',
-  source: 'both axles under one body',
-});
-export const rollStiffnessShare = figure({
+const bothSuspensions = { front: front(suspensionRollStiffness), rear: rear(suspensionRollStiffness) } as const;
+export const rollStiffnessShare = quantity({
   path: 'roll.frontShare',
   scope: 'car',
   name: 'front share of the roll stiffness, springs and bars',
@@ -112,13 +167,86 @@ export const rollStiffnessShare = figure({
     'roll stiffness distribution',
   ],
   dimension: 'ratio',
+  sane: [0, 1],
+  told: toldShare,
   typical: { range: [0.45, 0.75], of: 'road cars; common practice, no source' },
-  needs: { front: front(suspensionRollStiffness), rear: rear(suspensionRollStiffness) },
-  compute: ({ front, rear }) => front / (front + rear),
-  formula: 'front / (front + rear)',
-  source: 'by definition; not the share of load transfer, which roll centers and unsprung weight change',
+  ways: [
+    way({
+      needs: bothSuspensions,
+      compute: ({ front, rear }) => (front + rear > 0 ? front / (front + rear) : nothing),
+      formula: 'front / (front + rear)',
+      source: 'by definition; not the share of load transfer, which roll centers and unsprung weight change',
+    }),
+  ],
 });
-export const rollStiffnessShareWithTires = figure({
+const shareLeaves = (part: number, share: number): number | ReturnType<typeof refuse> =>
+  share > 0 ? part / share : refuse('An axle that has no share of the roll stiffness says nothing of the whole.', 'share');
+export const carRollStiffness = quantity({
+  path: 'roll.car',
+  scope: 'car',
+  name: 'roll stiffness of the car, springs and bars',
+  label: 'roll stiffness',
+  symbol: 'K',
+  words: ['roll stiffness', 'car roll stiffness', 'total roll stiffness'],
+  dimension: 'rollStiffness',
+  sane: saneCar,
+  told: toldStiffness,
+  typical: { range: [25_000, 180_000], of: 'road cars; common practice, no source' },
+  ways: [
+    way({
+      needs: bothSuspensions,
+      compute: ({ front, rear }) => front + rear,
+      formula: 'front + rear',
+      source: bothAxles,
+    }),
+    way({
+      needs: { front: bothSuspensions.front, share: given(rollStiffnessShare) },
+      compute: ({ front, share }) => shareLeaves(front, share),
+      formula: 'front / share',
+      source: definition,
+      basis: 'from one axle and the front share told',
+    }),
+    way({
+      needs: { rear: bothSuspensions.rear, share: given(rollStiffnessShare) },
+      compute: ({ rear, share }) => shareLeaves(rear, 1 - share),
+      formula: 'rear / (1 - share)',
+      source: definition,
+      basis: 'from one axle and the front share told',
+    }),
+  ],
+});
+inverse(suspensionRollStiffness, {
+  needs: { whole: given(carRollStiffness), share: given(rollStiffnessShare), axle: thisAxle },
+  compute: ({ whole, share, axle }) => whole * (axle === 'front' ? share : 1 - share),
+  source: definition,
+  basis: 'of the whole and the front share told',
+});
+// No inverse: each axle would need what is given of the other, which may follow from what is given of this one.
+addWay(
+  suspensionRollStiffness,
+  way({
+    needs: { whole: given(carRollStiffness), other: firstOf(given(bothSuspensions.front), given(bothSuspensions.rear)) },
+    compute: ({ whole, other }) =>
+      whole >= other ? whole - other : refuse('One axle has more roll stiffness than the whole car.', 'whole', 'other'),
+    formula: 'whole - other',
+    source: 'what the other axle leaves of the whole',
+    basis: 'of the whole and the other axle told',
+  }),
+);
+const bothWithTires = { front: front(axleRollStiffness), rear: rear(axleRollStiffness) } as const;
+export const carRollStiffnessWithTires = quantity({
+  path: 'roll.carWithTires',
+  scope: 'car',
+  name: 'roll stiffness of the car with tires',
+  label: 'roll, with tires',
+  symbol: 'K',
+  words: ['car roll stiffness with tire', 'roll stiffness with tire'],
+  dimension: 'rollStiffness',
+  sane: saneCar,
+  told: toldStiffness,
+  ways: [way({ needs: bothWithTires, compute: ({ front, rear }) => front + rear, formula: 'front + rear', source: bothAxles })],
+});
+export const rollStiffnessShareWithTires = quantity({
   path: 'roll.frontShareWithTires',
   scope: 'car',
   name: 'front share of the roll stiffness with tires',
@@ -126,12 +254,18 @@ export const rollStiffnessShareWithTires = figure({
   symbol: 'lambda_K',
   words: ['front share of roll stiffness with tire', 'roll stiffness share with tire'],
   dimension: 'ratio',
-  needs: { front: front(axleRollStiffness), rear: rear(axleRollStiffness) },
-  compute: ({ front, rear }) => front / (front + rear),
-  formula: 'front / (front + rear)',
-  source: 'by definition',
+  sane: [0, 1],
+  told: toldShare,
+  ways: [
+    way({
+      needs: bothWithTires,
+      compute: ({ front, rear }) => (front + rear > 0 ? front / (front + rear) : nothing),
+      formula: 'front / (front + rear)',
+      source: definition,
+    }),
+  ],
 });
-export const barShare = figure({
+export const barShare = quantity({
   path: 'roll.barShare',
   scope: 'axle',
   name: "the bar's part of the axle's roll stiffness",
@@ -139,8 +273,15 @@ export const barShare = figure({
   symbol: 'K_bar/K_phi',
   words: ['bar share', 'sway bar share', 'bar part of roll stiffness'],
   dimension: 'ratio',
-  needs: { bar: barRollStiffness, suspension: suspensionRollStiffness },
-  compute: ({ bar, suspension }) => bar / suspension,
-  formula: 'bar / suspension',
-  source: 'by definition',
+  sane: [0, 1],
+  told: toldShare,
+  ways: [
+    way({
+      needs: { bar: barRollStiffness, suspension: suspensionRollStiffness },
+      compute: ({ bar, suspension }) =>
+        suspension > 0 ? bar / suspension : refuse('The axle has no roll stiffness, so that there is no part of it.', 'suspension'),
+      formula: 'bar / suspension',
+      source: definition,
+    }),
+  ],
 });

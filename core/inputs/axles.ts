@@ -1,5 +1,5 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { maybe, quantity, type Told, way } from '../catalog.js';
+import { maybe, quantity, refuse, structure, type Told, way } from '../catalog.js';
 import { freeRadius } from '../figures/tires.js';
 import { axleKind, suspension } from './layout.js';
 
@@ -10,6 +10,24 @@ import { track } from './mass.js';
 const degree = Math.PI / 180;
 const taped: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.01 } };
 
+const itself = {};
+/** Known where the axle is a beam, and where it is not: what only one kind of axle needs is asked of that kind alone. */
+export const beamAxle = structure({
+  path: 'axle.beam',
+  scope: 'axle',
+  name: 'a beam axle',
+  needs: { kind: axleKind },
+  compute: ({ kind }) => (kind === 'beam' ? itself : refuse('The axle is no beam.', 'axle.kind')),
+  source: 'the kind of axle',
+});
+export const independentAxle = structure({
+  path: 'axle.independent',
+  scope: 'axle',
+  name: 'an axle whose wheels move alone',
+  needs: { kind: axleKind },
+  compute: ({ kind }) => (kind === 'beam' ? refuse('The axle is a beam.', 'axle.kind') : itself),
+  source: 'the kind of axle',
+});
 export const springBase = quantity({
   path: 'spring.base',
   scope: 'axle',

@@ -1,5 +1,5 @@
-/** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. No bar told is no bar. */
-import { choice, maybe, quantity, type Told, thisAxle, way } from '../catalog.js';
+/** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. A bar that is not told of may be there: 0 mm is none. */
+import { choice, firstOf, ifTold, left, maybe, quantity, refuse, right, type Told, thisAxle, way } from '../catalog.js';
 import { weighedTotal } from '../figures/mass.js';
 import { axleKind } from './axles.js';
 import { suspension } from './layout.js';
@@ -54,24 +54,31 @@ export const barRateTold = quantity({
   measure: 'Hold one end, move the other: force over movement, at the hole in use, links left out.',
   caution: tension,
 });
-export const barRollStiffnessTold = quantity({
-  path: 'bar.rollStiffness',
+/** What nobody has said anything of: most cars have a bar at the front, many at the rear. */
+export const barUsual = quantity({
+  path: 'bar.usual',
   scope: 'axle',
-  name: 'anti-roll bar, roll stiffness as told',
-  label: 'bar roll, as told',
+  name: 'anti-roll bar, not told',
+  label: 'bar, not told',
   symbol: 'K_bar',
   instead: 'bar',
-  words: ['bar roll stiffness', 'bar', 'sway bar', 'arb', 'sway bar roll stiffness'],
+  words: ['usual bar', 'bar not told'],
   dimension: 'rollStiffness',
-  sane: [2500, 2e5],
-  told: { usually: 'spec', measured: { relative: 0.05 }, spec: { relative: 0.15 } },
-  measure: 'What the bar adds to the roll stiffness of its axle, as the maker of the car or the bar gives it.',
+  sane: [0, 2e5],
+  told: { usually: 'spec', measured: { relative: 0.15 }, spec: { relative: 0.3 } },
+  measure: 'Look whether there is one. Then tell its diameter, or 0 where there is none.',
   ways: [
     way({
       needs: { mass: weighedTotal, track, axle: thisAxle },
       compute: ({ mass, track, axle }) => (axle === 'front' ? 12 : 3.4) * mass * track ** 2,
       ...{ sort: 'estimate', within: { relative: 1.15 } },
-      source: 'a bar that was not told of: by the size of the car; common practice, no source',
+      source: 'by the size of the car; common practice, no source',
+    }),
+    way({
+      needs: { axle: thisAxle },
+      compute: ({ axle }) => (axle === 'front' ? 29_000 : 8200),
+      ...{ sort: 'estimate', within: { relative: 1.3 } },
+      source: 'of a car of 1100 kg; common practice, no source',
     }),
   ],
 });
@@ -87,8 +94,10 @@ export const barWall = quantity({
   sane: [0.0005, 0.03],
   step: { inch: inch / 64, metric: 0.0005 },
   told: { usually: 'spec', measured: { absolute: 0.0002 }, spec: { absolute: 0.0003 } },
-  measure: 'At an open end, or half of outside less bore. A wall of half the diameter or more is a solid bar.',
+  measure: 'At an open end, or half of outside less bore. Half the diameter is a solid bar.',
 });
+/** m: what rounding and measuring may make of a wall that is half the diameter. */
+const wallSlack = 0.0005;
 export const barBore = quantity({
   path: 'bar.bore',
   scope: 'axle',
@@ -103,7 +112,10 @@ export const barBore = quantity({
   measure: 'Diameter of the hole through a hollow bar: outside less two walls. 0: solid.',
   estimate: {
     needs: { diameter: barDiameter, wall: maybe(barWall) },
-    compute: ({ diameter, wall }) => (wall === undefined ? 0 : Math.max(0, diameter - 2 * wall)),
+    compute: ({ diameter, wall }) =>
+      wall !== undefined && 2 * wall > diameter + wallSlack
+        ? refuse('The wall of the bar is more than half its diameter.', 'bar.wall', 'bar.diameter')
+        : Math.max(0, diameter - 2 * (wall ?? diameter / 2)),
     within: { absolute: 0 },
     source: 'outside less two walls; solid unless told',
   },
@@ -138,6 +150,25 @@ export const barLever = quantity({
   caution: tension,
   estimate: { needs: {}, compute: () => 0.24, within: { relative: 0.25 }, error: 'common', source: 'common practice, no source' },
 });
+/** Of a hole that is not told, but is on the other side: the same. */
+export const leverHere = quantity({
+  path: 'bar.leverHere',
+  scope: 'corner',
+  name: 'lever of the bar at this end',
+  label: 'bar lever here',
+  symbol: 'l',
+  dimension: 'length',
+  ways: [
+    way({ needs: { lever: ifTold(barLever) }, compute: ({ lever }) => lever, formula: 'lever', source: 'as told' }),
+    way({
+      needs: { other: firstOf(ifTold(left(barLever)), ifTold(right(barLever))) },
+      compute: ({ other }) => other,
+      formula: 'other',
+      source: 'as told of the other side',
+    }),
+    way({ needs: { lever: barLever }, compute: ({ lever }) => lever, formula: 'lever', source: 'as bars usually have it' }),
+  ],
+});
 export const barArm = quantity({
   path: 'bar.arm',
   scope: 'corner',
@@ -151,7 +182,7 @@ export const barArm = quantity({
   measure:
     'Along the arm from the twisting part to the hole: what bends. Told only where it runs at a slant, and is longer than the lever.',
   estimate: {
-    needs: { lever: barLever },
+    needs: { lever: leverHere },
     compute: ({ lever }) => lever,
     within: { relative: 0.1 },
     source: 'the lever, arms square to the bar; common practice, no source',
@@ -227,6 +258,7 @@ export const barShearModulus = quantity({
     compute: () => 79.3e9,
     within: { relative: 0.03 },
     error: 'common',
+    constant: true,
     source: 'spring steel; common practice, no source',
   },
 });
@@ -242,7 +274,14 @@ export const barYoungsModulus = quantity({
   sane: [60e9, 1e15],
   told: { usually: 'spec', measured: { relative: 0.01 }, spec: { relative: 0.02 } },
   measure: 'Of the steel of its arms.',
-  estimate: { needs: {}, compute: () => 206.8e9, within: { relative: 0.03 }, error: 'common', source: 'steel; common practice, no source' },
+  estimate: {
+    needs: {},
+    compute: () => 206.8e9,
+    within: { relative: 0.03 },
+    error: 'common',
+    constant: true,
+    source: 'steel; common practice, no source',
+  },
 });
 export const linkLonger = quantity({
   path: 'bar.linkLonger',

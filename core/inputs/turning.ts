@@ -1,5 +1,6 @@
 /** Conditions of a question about cornering: how hard, which way, on what; never saved with a car. */
-import { choice, quantity, type Told } from '../catalog.js';
+import { choice, given, inverse, quantity, refuse, type Told } from '../catalog.js';
+import { roadSpeed } from './gearing.js';
 
 const g = 9.80665;
 const degree = Math.PI / 180;
@@ -62,6 +63,15 @@ export const radius = quantity({
   sane: [3, 2000],
   told: { usually: 'spec', measured: { relative: 0.02 }, spec: { absolute: 0 } },
   measure: 'Of the path of the middle of the car. Asked with the question: at 50 ft radius.',
+});
+// Only of what is told: the lateral acceleration that is taken where none is asked says nothing of a corner.
+inverse(radius, {
+  needs: { speed: given(roadSpeed), lateral: given(lateral) },
+  compute: ({ speed, lateral }) =>
+    lateral > 0 ? speed ** 2 / lateral : refuse('At no lateral acceleration the car drives straight on.', 'lateral'),
+  formula: 'speed^2 / lateral',
+  source: 'steady motion on a circle',
+  basis: 'from the speed and the lateral acceleration told',
 });
 export const bank = quantity({
   path: 'bank',

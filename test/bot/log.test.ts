@@ -412,7 +412,7 @@ it('a program that ends for what nobody foresaw says where, and not what', async
   const planted = join(folder, 'planted.mjs');
   writeFileSync(
     planted,
-    `setTimeout(() => { ${'process.env.PLANTED'} === 'rejection' ? Promise.reject(new Error('canary')) : (() => { throw new TypeError('canary'); })(); }, 300);`,
+    `setTimeout(() => { ${'process.env.PLANTED'} === 'rejection' ? Promise.reject(new Error('canary')) : (() => { throw new TypeError('canary'); })(); }, 2500);`,
   );
   for (const kind of ['rejection', 'exception']) {
     const child = spawn(process.execPath, ['--import', planted, join(import.meta.dirname, '../../dist/program/main.js')], {

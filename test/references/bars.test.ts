@@ -227,7 +227,7 @@ const rows: readonly Row[] = [
           'front.spring.rate': 150 * poundPerInch,
           'front.tire.rate': 1200 * poundPerInch,
           'front.track': 58 * inch,
-          'front.bar.rollStiffness': 300 * poundFootPerDegree,
+          'front.roll.bar': 300 * poundFootPerDegree,
         },
         path,
       ) / poundFootPerDegree,
@@ -269,7 +269,7 @@ describe('anti-roll bars', () => {
   it('is as stiff as it was told: a rate at its ends, or a roll stiffness', () => {
     const told = { 'lf.bar.lever': 0.2, 'rf.bar.lever': 0.2, 'front.bar.linkRate': rigidLink, 'front.bar.rate': 40_000 };
     expect(ask(told, 'front.bar.rateAtEnds')).toBeCloseTo(40_000, 4);
-    expect(ask({ 'front.bar.rollStiffness': 12_000 }, 'front.roll.bar')).toBeCloseTo(12_000, 8);
+    expect(ask({ 'front.roll.bar': 12_000 }, 'front.roll.bar')).toBeCloseTo(12_000, 8);
     expect(ask({ 'front.bar.diameter': 0, 'front.bar.ratio': 0.6, 'front.track': 1.5 }, 'front.roll.bar')).toBe(0);
   });
 });

@@ -52,11 +52,11 @@ const m8: Told = {
   'rear.spring.rate': 25_000,
   'rear.axle.kind': 'beam',
   'rear.spring.base': 1,
-  'front.bar.rollStiffness': 12_000,
+  'front.roll.bar': 12_000,
   lateral: 0.8 * g,
 };
 /** The car of row M9: the same with both axles independent, and only the bar of REFERENCES A5 in front. */
-const { 'front.bar.rollStiffness': _none, ...withoutBar } = m8;
+const { 'front.roll.bar': _none, ...withoutBar } = m8;
 const m9: Told = {
   ...withoutBar,
   'rear.axleWeight': 5500 / g,
@@ -92,7 +92,7 @@ const v1: Told = {
   'cg.height': 1.83 * foot,
   'front.track': 4.56 * foot,
   'rear.track': 4.67 * foot,
-  'front.bar.rollStiffness': 9500 * poundForce * foot,
+  'front.roll.bar': 9500 * poundForce * foot,
 };
 const v1Rigid: Told = { ...v1, 'front.tire.rate': rigidTire, 'rear.tire.rate': rigidTire };
 const allen = 'inputs dawsonc/commonroad-vehicle-models parameters_vehicle1.py, after Allen et al. 1992';
@@ -428,9 +428,9 @@ describe('cornering', () => {
   it('progressive springs in roll: the tangent is t^2 kL kR/(kL + kR), never t^2 (kL + kR)/4', () => {
     const uneven = { ...v1Rigid, 'lf.cornerSpring.rate': 15_000, 'rf.cornerSpring.rate': 45_000, 'front.bar.diameter': 0 };
     const t = 4.56 * foot;
-    expect(ask({ ...uneven, 'front.bar.rollStiffness': 1e-9 }, 'front.roll.springs')).toBeCloseTo((t * t * 15_000 * 45_000) / 60_000, 4);
+    expect(ask({ ...uneven, 'front.roll.bar': 1e-9 }, 'front.roll.springs')).toBeCloseTo((t * t * 15_000 * 45_000) / 60_000, 4);
     // The equilibrium itself agrees: roll per g is the moment over what is left of the stiffness.
-    const told = { ...uneven, 'front.bar.rollStiffness': 1e-9 };
+    const told = { ...uneven, 'front.roll.bar': 1e-9 };
     const stiffness = ask(told, 'roll.car');
     const lever = 75 * slug * g * 1.95 * foot;
     expect(ask(told, 'roll.perGAtRest') / (lever / (stiffness - lever))).toBeCloseTo(1, 8);
