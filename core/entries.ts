@@ -6,6 +6,8 @@ import * as barFigures from './figures/bars.js';
 import * as brakeFigures from './figures/brakes.js';
 import * as brakingFigures from './figures/braking.js';
 import * as circleFigures from './figures/circles.js';
+import * as coilFigures from './figures/coil.js';
+import * as coilStressFigures from './figures/coilStress.js';
 import * as corneringFigures from './figures/cornering.js';
 import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
@@ -15,7 +17,6 @@ import * as massFigures from './figures/mass.js';
 import * as preloadFigures from './figures/preload.js';
 import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
-import * as rideFigures from './figures/rideAxles.js';
 import * as rideTravelFigures from './figures/rideTravel.js';
 import * as rollFigures from './figures/roll.js';
 import * as spinFigures from './figures/spin.js';
@@ -33,6 +34,7 @@ import * as alignmentInputs from './inputs/alignment.js';
 import * as axleInputs from './inputs/axles.js';
 import * as barInputs from './inputs/bars.js';
 import * as brakeInputs from './inputs/brakes.js';
+import * as coilInputs from './inputs/coil.js';
 import * as drivelineInputs from './inputs/driveline.js';
 import * as engineInputs from './inputs/engine.js';
 import * as gearingInputs from './inputs/gearing.js';
@@ -52,6 +54,7 @@ const subjects: readonly Subject[] = [
   layoutInputs,
   massInputs,
   springsInputs,
+  coilInputs,
   rideInputs,
   alignmentInputs,
   tireInputs,
@@ -73,8 +76,9 @@ const subjects: readonly Subject[] = [
   gearingFigures,
   pressureFigures,
   massFigures,
+  coilFigures,
   springsFigures,
-  rideFigures,
+  coilStressFigures,
   wheelRateFigures,
   rideTravelFigures,
   travelFigures,

@@ -3,7 +3,7 @@ import { figure, firstOf, left, maybe, refuse, right } from '../catalog.js';
 import * as told from '../inputs/ride.js';
 import { cornerMass } from './loads.js';
 import * as ride from './ride.js';
-import { ratioOfAxle } from './rideAxles.js';
+import { ratioOfAxle } from './ride.js';
 import { riseSince, travelSince } from './standing.js';
 import { freeRadius } from './tires.js';
 import { leverRatio } from './wheels.js';
