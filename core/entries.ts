@@ -11,6 +11,7 @@ import * as coilStressFigures from './figures/coilStress.js';
 import * as corneringFigures from './figures/cornering.js';
 import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as heightFigures from './figures/heights.js';
 import * as linkFigures from './figures/links.js';
 import * as loadFigures from './figures/loads.js';
 import * as massFigures from './figures/mass.js';
@@ -28,6 +29,7 @@ import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
 import * as tractionFigures from './figures/traction.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
+import * as unsaidFigures from './figures/unsaid.js';
 import * as wheelRateFigures from './figures/wheelRates.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
@@ -75,6 +77,7 @@ const subjects: readonly Subject[] = [
   tiresUnderLoadFigures,
   gearingFigures,
   pressureFigures,
+  unsaidFigures,
   massFigures,
   coilFigures,
   springsFigures,
@@ -83,6 +86,7 @@ const subjects: readonly Subject[] = [
   rideTravelFigures,
   travelFigures,
   standingFigures,
+  heightFigures,
   loadFigures,
   aboardFigures,
   cornerRideFigures,

@@ -1,8 +1,8 @@
 /** Springs: a coil from its measures, and what a spring is at the wheel. */
 
 import * as springs from '../../core/figures/coil.js';
+import { heightChange } from '../../core/figures/heights.js';
 import * as axles from '../../core/figures/ride.js';
-import { heightChange } from '../../core/figures/standing.js';
 import * as rates from '../../core/figures/wheelRates.js';
 import { type Topic, topicCommand } from './topic.js';
 

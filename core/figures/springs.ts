@@ -53,6 +53,9 @@ export const springLaw = structure({
     way({ needs: { law: coilLaw }, compute: ({ law }) => law, source: 'one spring' }),
   ],
 });
+const asTold = 'what was told of isolators is all there is';
+const noneSpring = (): number | Refusal => refuse('No isolator is fitted at the spring.', 'isolator.thickness');
+const nonePerch = (): number | Refusal => refuse('No isolator is fitted at the perch.', 'perchIsolator.thickness');
 /** Says that there is one: switched on by what was told, never by a doubted thickness. */
 export const isolatorFitted = quantity({
   path: 'isolator.fitted',
@@ -64,10 +67,11 @@ export const isolatorFitted = quantity({
   ways: [
     way({
       needs: { thickness: given(told.isolatorThickness), rate: told.isolatorRate },
-      compute: ({ thickness, rate }) => (thickness > 0 ? rate : refuse('No isolator is fitted at the spring.', 'isolator.thickness')),
+      compute: ({ thickness, rate }) => (thickness > 0 ? rate : noneSpring()),
       source: exact,
     }),
     way({ needs: { rate: given(told.isolatorRate) }, compute: ({ rate }) => rate, source: 'what has a stiffness is there' }),
+    way({ needs: {}, compute: noneSpring, source: asTold }),
   ],
 });
 export const perchIsolatorFitted = quantity({
@@ -80,10 +84,11 @@ export const perchIsolatorFitted = quantity({
   ways: [
     way({
       needs: { thickness: given(told.perchIsolatorThickness), rate: told.perchIsolatorRate },
-      compute: ({ thickness, rate }) => (thickness > 0 ? rate : refuse('No isolator is fitted at the perch.', 'perchIsolator.thickness')),
+      compute: ({ thickness, rate }) => (thickness > 0 ? rate : nonePerch()),
       source: exact,
     }),
     way({ needs: { rate: given(told.perchIsolatorRate) }, compute: ({ rate }) => rate, source: 'what has a stiffness is there' }),
+    way({ needs: {}, compute: nonePerch, source: asTold }),
   ],
 });
 /** As heights see it: rubber that nobody told of was there before as well as it is now. */
@@ -104,7 +109,6 @@ export const seatedStack = structure({
 });
 /** N: the force under which rubber that was not told of is guessed. */
 const guessedUnder = 1000;
-const asTold = 'what was told of isolators is all there is';
 export const untoldRubber = quantity({
   path: 'isolator.untold',
   scope: 'axle',

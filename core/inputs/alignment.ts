@@ -1,23 +1,9 @@
-/** How the wheels stand and how high: facts to record; what follows from the angles is worked out elsewhere. */
+/** How the wheels stand: facts to record; what follows from the angles is worked out elsewhere. */
 import { quantity, type Told } from '../catalog.js';
 
 const degree = Math.PI / 180;
 const gauged: Told = { usually: 'measured', measured: { absolute: 0.1 * degree }, spec: { absolute: 0.25 * degree } };
 
-export const rideHeight = quantity({
-  path: 'rideHeight',
-  scope: 'corner',
-  name: 'ride height',
-  symbol: 'z',
-  state: true,
-  words: ['ride height', 'height', 'fender height', 'body height', 'measured ride height'],
-  dimension: 'length',
-  sane: [0.03, 1],
-  step: { inch: 0.0254 / 8, metric: 0.002 },
-  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.01 } },
-  measure: 'From level ground up to a mark on the body over the wheel centre, car rolled and settled, load as it runs.',
-  caution: 'Measure from beside the car, never from under it.',
-});
 export const camber = quantity({
   path: 'camber',
   scope: 'corner',
