@@ -9,6 +9,7 @@ import * as circleFigures from './figures/circles.js';
 import * as coilFigures from './figures/coil.js';
 import * as coilStressFigures from './figures/coilStress.js';
 import * as corneringFigures from './figures/cornering.js';
+import * as dampingFigures from './figures/damping.js';
 import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
 import * as heightFigures from './figures/heights.js';
@@ -23,9 +24,11 @@ import * as rollFigures from './figures/roll.js';
 import * as spinFigures from './figures/spin.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
+import * as tiltFigures from './figures/tilt.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
+import * as trackFigures from './figures/track.js';
 import * as tractionFigures from './figures/traction.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
@@ -73,6 +76,7 @@ const subjects: readonly Subject[] = [
   linkInputs,
   tireFigures,
   wheelFigures,
+  trackFigures,
   tireLoadFigures,
   tiresUnderLoadFigures,
   gearingFigures,
@@ -84,7 +88,9 @@ const subjects: readonly Subject[] = [
   coilStressFigures,
   wheelRateFigures,
   rideTravelFigures,
+  dampingFigures,
   travelFigures,
+  tiltFigures,
   standingFigures,
   heightFigures,
   loadFigures,

@@ -1,13 +1,15 @@
 /** What the wheel rates make of the ride of an axle: rear against front, how the rate rises, droop and deflection. */
-import { front, given, inverse, quantity, rear, refine, way, wheels } from '../catalog.js';
+import { front, given, inverse, left, quantity, rear, refine, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
+import { perchPitch } from '../inputs/springs.js';
 import { compressionAt } from '../springs/law.js';
 import { wheelTravel } from '../springs/motionRatio.js';
+import { totalMass } from './aboard.js';
 import { axleSprungMass, sprungMass } from './loads.js';
-import { carriedForce, knee } from './ride.js';
+import { carriedForce, knee, ratioOfAxle } from './ride.js';
 import { motionRatio, springStack } from './springs.js';
 import { travelSince } from './standing.js';
-import { cornerWheelRate, rideFrequency } from './wheelRates.js';
+import { cornerRideRate, cornerWheelRate, rideFrequency } from './wheelRates.js';
 
 const g = 9.80665;
 
@@ -101,4 +103,32 @@ inverse(rideFrequency, {
   formula: 'sqrt(g / deflection) / (2 * pi)',
   source: 'a mass on a spring, undamped: weight over rate',
   basis: 'from the static deflection told, of one rate',
+});
+export const crossPerTurn = quantity({
+  path: 'crossPerTurn',
+  scope: 'axle',
+  name: 'cross weight that one turn of a perch moves',
+  label: 'cross per perch turn',
+  symbol: 'dX/dn',
+  words: ['cross per turn', 'cross weight per turn', 'wedge per turn', 'cross per perch turn'],
+  dimension: 'ratio',
+  sane: [0, 0.1],
+  caution: 'Turn a perch only with the wheel off the ground and the car on stands; a compressed spring can kill.',
+  ways: [
+    way({
+      needs: {
+        pitch: perchPitch,
+        ratio: ratioOfAxle,
+        lf: front(left(cornerRideRate)),
+        rf: front(right(cornerRideRate)),
+        lr: rear(left(cornerRideRate)),
+        rr: rear(right(cornerRideRate)),
+        mass: totalMass,
+      },
+      compute: ({ pitch, ratio, lf, rf, lr, rr, mass }) => (2 * (pitch / ratio)) / ((1 / lf + 1 / rf + 1 / lr + 1 / rr) * mass * g),
+      formula: '2 * (pitch / ratio) / ((1 / lf + 1 / rf + 1 / lr + 1 / rr) * mass * g)',
+      source: 'four wheels that each go their own way, under a rigid body: what one diagonal gains the other loses',
+      basis: 'four springs and tires, bars unhooked',
+    }),
+  ],
 });

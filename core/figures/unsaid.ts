@@ -1,5 +1,5 @@
 /** The driver, where nobody said whether the car was weighed with him in it: it drives with him. */
-import { asMeasured, given, quantity, thisAxle, thisSide, way } from '../catalog.js';
+import { asMeasured, figure, given, quantity, thisAxle, thisSide, way } from '../catalog.js';
 import * as told from '../inputs/mass.js';
 
 const said = 'whether the driver was in it is told';
@@ -24,6 +24,37 @@ export const unsaidPart = quantity({
     }),
   ],
 });
+/** By itself, and not times the part: both may be nothing, and the doubt of a product of two such would not be seen. */
+export const unsaidSide = quantity({
+  path: 'driver.unsaidSide',
+  scope: 'car',
+  name: 'how far to one side the driver sat who may have been missing as the car was weighed',
+  label: 'driver side, weighed',
+  symbol: 'y_u',
+  dimension: 'length',
+  ways: [
+    way({ needs: { driver: wasHe }, compute: () => 0, source: said }),
+    way({
+      needs: {},
+      compute: () => 0,
+      sort: 'estimate',
+      within: { absolute: 0.36 },
+      source: 'either side, or in the car already: common practice, no source',
+    }),
+  ],
+});
+const shared = 'statics: a weight is shared by its distance from each';
+export const driverOnAxle = figure({
+  path: 'driver.onAxle',
+  scope: 'axle',
+  name: 'weight of the driver on the axle',
+  label: 'driver on axle',
+  symbol: 'm_dj',
+  dimension: 'mass',
+  needs: { weight: told.driverWeight, behind: told.driverBehind, wheelbase: told.wheelbase, axle: thisAxle },
+  compute: ({ weight, behind, wheelbase, axle }) => weight * (axle === 'rear' ? behind / wheelbase : 1 - behind / wheelbase),
+  source: shared,
+});
 export const unsaidDriver = quantity({
   path: 'unsaid.weight',
   scope: 'axle',
@@ -32,12 +63,11 @@ export const unsaidDriver = quantity({
   symbol: 'm_d',
   dimension: 'mass',
   ways: [
-    way({ needs: { driver: wasHe }, compute: () => 0, source: said }),
     way({
-      needs: { part: unsaidPart, weight: told.driverWeight, behind: told.driverBehind, wheelbase: told.wheelbase, axle: thisAxle },
-      compute: ({ part, weight, behind, wheelbase, axle }) =>
-        part * weight * (axle === 'rear' ? behind / wheelbase : 1 - behind / wheelbase),
-      source: 'statics: a weight is shared between the axles by its distance from each',
+      needs: { part: unsaidPart, driver: driverOnAxle },
+      compute: ({ part, driver }) => part * driver,
+      formula: 'part * driver',
+      source: said,
     }),
     way({ needs: {}, compute: () => 0, source: plain }),
   ],
@@ -50,11 +80,10 @@ export const unsaidOnWheel = quantity({
   symbol: 'm_di',
   dimension: 'mass',
   ways: [
-    way({ needs: { driver: wasHe }, compute: () => 0, source: said }),
     way({
-      needs: { axle: unsaidDriver, right: told.driverRight, track: asMeasured(told.track), side: thisSide },
-      compute: ({ axle, right, track, side }) => axle * (side === 'left' ? 0.5 - right / track : 0.5 + right / track),
-      source: 'statics: a weight is shared between the wheels of an axle by its distance from each',
+      needs: { missed: unsaidDriver, driver: driverOnAxle, right: unsaidSide, track: asMeasured(told.track), side: thisSide },
+      compute: ({ missed, driver, right, track, side }) => missed / 2 + ((side === 'left' ? -right : right) * driver) / track,
+      source: shared,
     }),
     way({ needs: {}, compute: () => 0, source: plain }),
   ],

@@ -1,5 +1,8 @@
 /** How the wheels stand: facts to record; what follows from the angles is worked out elsewhere. */
-import { quantity, type Told } from '../catalog.js';
+import { asMeasured, carry, given, maybe, quantity, refine, refuse, type Told } from '../catalog.js';
+import { travelSince } from '../figures/standing.js';
+import { axleKind, camberGain } from './axles.js';
+import { frontViewLever } from './wheels.js';
 
 const degree = Math.PI / 180;
 const gauged: Told = { usually: 'measured', measured: { absolute: 0.1 * degree }, spec: { absolute: 0.25 * degree } };
@@ -16,6 +19,24 @@ export const camber = quantity({
   told: gauged,
   measure: 'Gauge against the rim on level ground, wheels straight ahead; top leaning in is negative.',
   caution: 'Check clearance to body and strut, and torque the bolts as the maker says.',
+});
+/** Of a car that is lowered it follows the travel; the wheels of a beam stand as they stood. */
+carry(camber, {
+  needs: {
+    measured: asMeasured(given(camber)),
+    travel: refine(travelSince, 0),
+    kind: axleKind,
+    gain: maybe(camberGain),
+    arm: maybe(frontViewLever),
+  },
+  compute: ({ measured, travel, kind, gain, arm }) => {
+    if (travel === 0 || kind === 'beam') return measured;
+    const rate = arm === undefined ? gain : -1 / arm;
+    return rate === undefined
+      ? refuse('How much the camber changes with the travel is not known.', 'camber.gain')
+      : measured + rate * travel;
+  },
+  source: 'as told, and the change of camber in bump times how far the wheel has come up since',
 });
 export const toe = quantity({
   path: 'toe',
