@@ -6,10 +6,14 @@ import * as barFigures from './figures/bars.js';
 import * as brakeFigures from './figures/brakes.js';
 import * as brakingFigures from './figures/braking.js';
 import * as circleFigures from './figures/circles.js';
+import * as coilFigures from './figures/coil.js';
+import * as coilStressFigures from './figures/coilStress.js';
 import * as corneringFigures from './figures/cornering.js';
 import * as cornerLawFigures from './figures/cornerLaws.js';
+import * as dampingFigures from './figures/damping.js';
 import * as engineFigures from './figures/engine.js';
 import * as gearingFigures from './figures/gearing.js';
+import * as heightFigures from './figures/heights.js';
 import * as leaningFigures from './figures/leaning.js';
 import * as linkFigures from './figures/links.js';
 import * as loadFigures from './figures/loads.js';
@@ -17,26 +21,29 @@ import * as massFigures from './figures/mass.js';
 import * as preloadFigures from './figures/preload.js';
 import * as pressureFigures from './figures/pressure.js';
 import * as cornerRideFigures from './figures/ride.js';
-import * as rideFigures from './figures/rideAxles.js';
 import * as rideTravelFigures from './figures/rideTravel.js';
 import * as rollFigures from './figures/roll.js';
 import * as rollAxisFigures from './figures/rollAxis.js';
 import * as spinFigures from './figures/spin.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
+import * as tiltFigures from './figures/tilt.js';
 import * as tireLoadFigures from './figures/tireLoads.js';
 import * as tireFigures from './figures/tires.js';
 import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
+import * as trackFigures from './figures/track.js';
 import * as tractionFigures from './figures/traction.js';
 import * as transferFigures from './figures/transfer.js';
 import * as travelFigures from './figures/travel.js';
 import * as turningFigures from './figures/turning.js';
+import * as unsaidFigures from './figures/unsaid.js';
 import * as wheelRateFigures from './figures/wheelRates.js';
 import * as wheelFigures from './figures/wheels.js';
 import * as alignmentInputs from './inputs/alignment.js';
 import * as axleInputs from './inputs/axles.js';
 import * as barInputs from './inputs/bars.js';
 import * as brakeInputs from './inputs/brakes.js';
+import * as coilInputs from './inputs/coil.js';
 import * as drivelineInputs from './inputs/driveline.js';
 import * as engineInputs from './inputs/engine.js';
 import * as gearingInputs from './inputs/gearing.js';
@@ -56,6 +63,7 @@ const subjects: readonly Subject[] = [
   layoutInputs,
   massInputs,
   springsInputs,
+  coilInputs,
   rideInputs,
   alignmentInputs,
   tireInputs,
@@ -72,17 +80,23 @@ const subjects: readonly Subject[] = [
   linkInputs,
   tireFigures,
   wheelFigures,
+  trackFigures,
   tireLoadFigures,
   tiresUnderLoadFigures,
   gearingFigures,
   pressureFigures,
+  unsaidFigures,
   massFigures,
+  coilFigures,
   springsFigures,
-  rideFigures,
+  coilStressFigures,
   wheelRateFigures,
   rideTravelFigures,
+  dampingFigures,
   travelFigures,
+  tiltFigures,
   standingFigures,
+  heightFigures,
   loadFigures,
   aboardFigures,
   cornerRideFigures,

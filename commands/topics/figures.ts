@@ -1,7 +1,7 @@
 /** What is worth telling of a tire and of a wheel, in the order in which it is of use. */
 import type { Entry } from '../../core/catalog.js';
 import { speedometer, speedometerRatio, topSpeed } from '../../core/figures/gearing.js';
-import { heightChange } from '../../core/figures/standing.js';
+import { heightChange } from '../../core/figures/heights.js';
 import { loadAtThisPressure, loadRating, speedRating } from '../../core/figures/tireLoads.js';
 import * as tires from '../../core/figures/tires.js';
 import { loadedRadius } from '../../core/figures/travel.js';

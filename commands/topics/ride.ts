@@ -1,6 +1,7 @@
 /** Ride: frequencies, rates with the tire, heights and travel. */
+
+import * as heights from '../../core/figures/heights.js';
 import * as axles from '../../core/figures/rideTravel.js';
-import * as standing from '../../core/figures/standing.js';
 import { bumpTravel } from '../../core/figures/travel.js';
 import * as rates from '../../core/figures/wheelRates.js';
 import { firstCarLine } from '../house/own.js';
@@ -22,8 +23,8 @@ export const rideTopic: Topic = {
     rates.wheelRate,
     rates.springFrequency,
     axles.staticDeflection,
-    standing.heightChange,
-    standing.axleRideHeight,
+    heights.heightChange,
+    heights.axleRideHeight,
     bumpTravel,
     axles.droopTravel,
   ],

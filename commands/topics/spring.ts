@@ -1,7 +1,8 @@
 /** Springs: a coil from its measures, and what a spring is at the wheel. */
-import * as axles from '../../core/figures/rideAxles.js';
-import * as springs from '../../core/figures/springs.js';
-import { heightChange } from '../../core/figures/standing.js';
+
+import * as springs from '../../core/figures/coil.js';
+import { heightChange } from '../../core/figures/heights.js';
+import * as axles from '../../core/figures/ride.js';
 import * as rates from '../../core/figures/wheelRates.js';
 import { type Topic, topicCommand } from './topic.js';
 
@@ -16,12 +17,12 @@ export const springTopic: Topic = {
   figures: [
     springs.coilRate,
     rates.wheelRate,
-    axles.springRateHere,
+    axles.axleSpringRate,
     rates.rideRate,
     rates.rideFrequency,
     rates.springFrequency,
-    axles.springForce,
-    axles.springCompression,
+    axles.axleSpringForce,
+    axles.axleSpringCompression,
     springs.travelToBind,
     springs.coilIndex,
     springs.wahl,

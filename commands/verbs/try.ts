@@ -124,7 +124,7 @@ async function conversionNotes(laid: Laid, before: Looked, after: Looked, { aske
 
 /** What was asked for, as paths that may move: a reading that was told stays as it was told, and the figure that carries it on moves; its axle's first. */
 function wantedPaths({ entry, places }: Item): readonly string[] {
-  const figure = catalog.entries.find((one) => one.carriesOn === entry);
+  const figure = entry.carries.length > 0 ? entry : catalog.entries.find((one) => one.carriesOn === entry);
   if (figure === undefined) return places.map((place) => pathAt(place, entry));
   const axle = catalog.entries.find((one) => one.kind === 'figure' && one.scope === 'axle' && sameWords(one, figure));
   const ends = (['front', 'rear'] as const).filter((end) => places.filter((place) => place.endsWith(end.charAt(0))).length === 2);

@@ -1,28 +1,17 @@
 /** What is aboard, what came aboard since the car was weighed, and what the car weighs as it stands. */
-import { asMeasured, figure, firstOf, front, maybe, rear, refuse, structure, thisAxle } from '../catalog.js';
+import { asMeasured, figure, front, given, inverse, maybe, quantity, rear, refuse, structure, thisAxle, way } from '../catalog.js';
 import * as told from '../inputs/mass.js';
+import { type Cargo, gained } from '../mass/cargo.js';
 import { weighedAxle, weighedShare, weighedTotal } from './mass.js';
 
 const share = 'statics: a weight is shared between the axles by its distance from each';
 const g = 9.80665;
 const sum = 'sum';
-const definition = 'definition';
 
-export const fuelOfShare = figure({
-  path: 'fuel.ofShare',
-  scope: 'car',
-  name: 'fuel from its share of the tank',
-  label: 'fuel',
-  symbol: 'V',
-  dimension: 'volume',
-  needs: { share: told.fuelShare, tank: told.tankSize },
-  compute: ({ share, tank }) => share * tank,
-  formula: 'share * tank',
-  source: definition,
-});
 /** kg/m^3: gasoline at 15 C is 720 to 775 (EN 228, from memory). */
 const gasoline = 745;
-export const fuelWeight = figure({
+const fuelText = 'gasoline, 0.745 kg/l (0.720 to 0.775 by EN 228, from memory)';
+export const fuelWeight = quantity({
   path: 'fuel.weight',
   scope: 'car',
   name: 'weight of the fuel',
@@ -30,76 +19,75 @@ export const fuelWeight = figure({
   symbol: 'm_f',
   words: ['fuel weight', 'weight of fuel', 'gas weight'],
   dimension: 'mass',
-  needs: { volume: firstOf(told.fuelVolume, fuelOfShare) },
-  compute: ({ volume }) => volume * gasoline,
-  source: 'gasoline, 0.745 kg/l (0.720 to 0.775 by EN 228, from memory)',
+  sane: [0, 150],
+  ways: [
+    way({ needs: { volume: told.fuelVolume }, compute: ({ volume }) => volume * gasoline, source: fuelText }),
+    way({ needs: { share: told.fuelShare, tank: told.tankSize }, compute: ({ share, tank }) => share * tank * gasoline, source: fuelText }),
+  ],
 });
-/** Weights (kg) and their moments to the left (kg m), shared between the axles. */
-export interface Aboard {
-  readonly front: number;
-  readonly rear: number;
-  readonly frontMoment: number;
-  readonly rearMoment: number;
-}
+/** What is not known of it stops only what it has changed. */
 export const aboard = structure({
   path: 'aboard',
   scope: 'car',
   name: 'driver, passenger, ballast and fuel',
   needs: {
     driver: told.driver,
-    driverWeight: told.driverWeight,
-    driverBehind: told.driverBehind,
-    driverRight: told.driverRight,
+    driverWeight: maybe(told.driverWeight),
+    driverBehind: maybe(told.driverBehind),
+    driverRight: maybe(told.driverRight),
     passenger: told.passengerWeight,
-    passengerBehind: told.passengerBehind,
-    passengerRight: told.passengerRight,
+    passengerBehind: maybe(told.passengerBehind),
+    passengerRight: maybe(told.passengerRight),
     ballast: told.ballastWeight,
-    ballastBehind: told.ballastBehind,
-    ballastRight: told.ballastRight,
-    fuel: fuelWeight,
-    tankBehind: told.tankBehind,
-    tankRight: told.tankRight,
-    wheelbase: told.wheelbase,
+    ballastBehind: maybe(told.ballastBehind),
+    ballastRight: maybe(told.ballastRight),
+    fuel: maybe(fuelWeight),
+    tankBehind: maybe(told.tankBehind),
+    tankRight: maybe(told.tankRight),
+    wheelbase: maybe(told.wheelbase),
   },
-  compute: (is): Aboard => {
-    let [front, rear, frontMoment, rearMoment] = [0, 0, 0, 0];
-    const load = (weight: number, behind: number, toTheRight: number): void => {
-      const back = (weight * behind) / is.wheelbase;
-      front += weight - back;
-      rear += back;
-      frontMoment -= (weight - back) * toTheRight;
-      rearMoment -= back * toTheRight;
-    };
-    load(is.driver === 'in' ? is.driverWeight : 0, is.driverBehind, is.driverRight);
-    load(is.passenger, is.passengerBehind, is.passengerRight);
-    load(is.ballast, is.ballastBehind, is.ballastRight);
-    load(is.fuel, is.tankBehind, is.tankRight);
-    return { front, rear, frontMoment, rearMoment };
-  },
+  compute: (is): Cargo => ({
+    wheelbase: is.wheelbase,
+    driver: { weight: is.driver === 'in' ? is.driverWeight : 0, behind: is.driverBehind, right: is.driverRight },
+    passenger: { weight: is.passenger, behind: is.passengerBehind, right: is.passengerRight },
+    ballast: { weight: is.ballast, behind: is.ballastBehind, right: is.ballastRight },
+    fuel: { weight: is.fuel, behind: is.tankBehind, right: is.tankRight },
+  }),
   source: share,
 });
 // Numbers, not a structure: what has not changed is 0 without a doubt, and carries none of its errors any further.
-export const addedWeight = figure({
+export const addedWeight = quantity({
   path: 'added.weight',
   scope: 'axle',
   name: 'weight that came aboard since the car was weighed',
   label: 'came aboard',
   symbol: 'dm',
   dimension: 'mass',
-  needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
-  compute: ({ now, then, axle }) => now[axle] - then[axle],
-  source: share,
+  ways: [
+    way({
+      needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
+      compute: ({ now, then, axle }) => gained(then, now, (gain) => gain[axle]),
+      source: share,
+    }),
+  ],
 });
-export const addedMoment = figure({
+export const addedMoment = quantity({
   path: 'added.moment',
   scope: 'axle',
   name: 'moment to the left of what came aboard since the car was weighed',
   label: 'moment came aboard',
   symbol: 'dM',
   dimension: 'torque',
-  needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
-  compute: ({ now, then, axle }) => g * (axle === 'front' ? now.frontMoment - then.frontMoment : now.rearMoment - then.rearMoment),
-  source: share,
+  ways: [
+    way({
+      needs: { now: aboard, then: asMeasured(aboard), axle: thisAxle },
+      compute: ({ now, then, axle }) => {
+        const moment = gained(then, now, (gain) => gain[`${axle}Moment`]);
+        return typeof moment === 'number' ? g * moment : moment;
+      },
+      source: share,
+    }),
+  ],
   nonlinear:
     'A weight times where it sits. Where both may be nothing (fuel used, a tank in the middle) the doubt is a product of two, which one error at a time does not see: too narrow there, and small.',
 });
@@ -154,7 +142,7 @@ export const frontShareNow = figure({
   source: share,
   carriesOn: told.frontShare,
 });
-export const rearShareNow = figure({
+export const rearShareNow = quantity({
   path: 'rearShareNow',
   scope: 'car',
   name: 'rear share of the weight as it stands',
@@ -162,9 +150,49 @@ export const rearShareNow = figure({
   symbol: 'w_r',
   words: ['rear share', 'rear percent', 'percent rear', 'rear weight share', 'rear weight percent'],
   dimension: 'ratio',
+  sane: [0.28, 0.7],
+  told: { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } },
   typical: { range: [0.35, 0.6], of: 'road cars; common practice, no source' },
-  needs: { front: frontShareNow },
-  compute: ({ front }) => 1 - front,
-  formula: '1 - front',
+  measure: 'Weigh each axle on level ground; the rear weight over the sum of both.',
+  ways: [
+    way({
+      needs: { front: frontShareNow },
+      compute: ({ front }) => 1 - front,
+      formula: '1 - front',
+      source: 'both shares are the whole; by definition',
+    }),
+  ],
+});
+export const cgBehind = quantity({
+  path: 'cg.behind',
+  scope: 'car',
+  name: 'center of gravity, behind the front axle',
+  label: 'CG behind front axle',
+  symbol: 'a',
+  words: ['cg behind front axle', 'cg behind', 'cg from front axle', 'cg to front axle'],
+  dimension: 'length',
+  sane: [0.4, 2.6],
+  ways: [
+    way({
+      needs: { share: frontShareNow, wheelbase: told.wheelbase },
+      compute: ({ share, wheelbase }) => wheelbase * (1 - share),
+      formula: 'wheelbase * (1 - share)',
+      source: 'statics: moments about the front axle',
+    }),
+  ],
+});
+inverse(told.frontShare, {
+  needs: { rear: given(rearShareNow) },
+  compute: ({ rear }) => 1 - rear,
+  formula: '1 - rear',
   source: 'both shares are the whole; by definition',
+});
+inverse(told.frontShare, {
+  needs: { behind: given(cgBehind), wheelbase: told.wheelbase },
+  compute: ({ behind, wheelbase }) =>
+    behind < wheelbase
+      ? 1 - behind / wheelbase
+      : refuse('The center of gravity cannot lie behind the rear axle: it is told further back than the wheelbase.', 'behind', 'wheelbase'),
+  formula: '1 - behind / wheelbase',
+  source: 'statics: moments about the rear axle',
 });

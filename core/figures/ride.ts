@@ -1,16 +1,18 @@
 /** Spring forces, rates and travel at each wheel, at the height at which this car stands. */
-import { figure, firstOf, maybe, refuse } from '../catalog.js';
+import { figure, given, inverse, refine, refuse, way, wheels } from '../catalog.js';
 import { bump, springLoad } from '../inputs/ride.js';
-import { compressionAt, forceAt, rateAt } from '../springs/law.js';
+import { helperRate } from '../inputs/springs.js';
+import { compressionAt, type ForceLaw, forceAt, rateAt, withSeries } from '../springs/law.js';
 import { ratioAt, ratioRise, springTravel, wheelTravel } from '../springs/motionRatio.js';
 import { sprungMass } from './loads.js';
-import { bindForce, motionRatio, springLaw, springStack } from './springs.js';
+import { bindForce, coilLaw, motionRatio, springLaw, springStack } from './springs.js';
 import { travelSince } from './standing.js';
 
 const g = 9.80665;
 const definition = 'by definition';
 export const knee =
   'It steps where a helper closes or a stepped rate changes; a doubt that reaches across the step is taken from its two ends and may be too wide or too narrow.';
+const noRatio = 'The motion ratio falls to nothing at this height.';
 
 export const rideRatio = figure({
   path: 'corner.rideRatio',
@@ -19,10 +21,10 @@ export const rideRatio = figure({
   label: 'motion ratio at rest',
   symbol: 'MR_0',
   dimension: 'ratio',
-  needs: { motion: motionRatio, travel: maybe(travelSince) },
+  needs: { motion: motionRatio, travel: refine(travelSince, 0) },
   compute: ({ motion, travel }) => {
-    const ratio = ratioAt(motion, travel ?? 0);
-    return ratio > 0 ? ratio : refuse('The motion ratio falls to nothing at this height.', 'spring.ratio', 'spring.ratioRise');
+    const ratio = ratioAt(motion, travel);
+    return ratio > 0 ? ratio : refuse(noRatio, 'spring.ratio', 'spring.ratioRise');
   },
   source: 'change of spring length over wheel travel',
 });
@@ -38,21 +40,27 @@ export const carriedForce = figure({
   formula: 'sprung * g / ratio',
   source: 'virtual work; the bar and rubber bushings left out',
 });
-export const ratioHere = figure({
-  path: 'corner.motionRatio',
-  scope: 'corner',
+export const { axle: ratioOfAxle, corner: ratioHere } = wheels({
+  path: 'motionRatio',
+  over: 'mean',
+  corner: { words: ['motion ratio', 'corner motion ratio'] },
   name: 'motion ratio at this height',
   label: 'motion ratio here',
   symbol: 'MR',
-  words: ['motion ratio', 'corner motion ratio'],
+  words: ['motion ratio', 'motion ratio at this height', 'mr'],
   dimension: 'ratio',
+  sane: [0.15, 1.6],
   typical: { range: [0.5, 1], of: 'road cars; common practice, no source' },
-  needs: { motion: motionRatio, travel: maybe(travelSince), bump: maybe(bump) },
-  compute: ({ motion, travel = 0, bump = 0 }) => {
-    const ratio = ratioAt(motion, travel + bump);
-    return ratio > 0 ? ratio : refuse('The motion ratio falls to nothing at this height.', 'spring.ratio', 'spring.ratioRise');
-  },
-  source: 'change of spring length over wheel travel',
+  ways: [
+    way({
+      needs: { motion: motionRatio, travel: refine(travelSince, 0), bump: refine(bump, 0) },
+      compute: ({ motion, travel, bump }) => {
+        const ratio = ratioAt(motion, travel + bump);
+        return ratio > 0 ? ratio : refuse(noRatio, 'spring.ratio', 'spring.ratioRise');
+      },
+      source: 'change of spring length over wheel travel',
+    }),
+  ],
 });
 export const ratioRiseHere = figure({
   path: 'corner.ratioRise',
@@ -61,76 +69,95 @@ export const ratioRiseHere = figure({
   label: 'motion ratio rise',
   symbol: 'dMR/du',
   dimension: 'ratioPerLength',
-  needs: { motion: motionRatio, travel: maybe(travelSince), bump: maybe(bump) },
-  compute: ({ motion, travel = 0, bump = 0 }) => ratioRise(motion, travel + bump),
+  needs: { motion: motionRatio, travel: refine(travelSince, 0), bump: refine(bump, 0) },
+  compute: ({ motion, travel, bump }) => ratioRise(motion, travel + bump),
   source: definition,
 });
-export const forceAtBump = figure({
-  path: 'corner.forceAtBump',
-  scope: 'corner',
-  name: 'spring force at this bump travel',
-  label: 'force at this bump',
-  symbol: 'F_u',
-  dimension: 'force',
-  needs: { stack: springStack, motion: motionRatio, carried: carriedForce, bump, travel: maybe(travelSince) },
-  compute: ({ stack, motion, carried, bump, travel = 0 }) =>
-    forceAt(stack, compressionAt(stack, carried) + springTravel(motion, travel + bump) - springTravel(motion, travel)),
-  source: 'the force law after the spring travel that the motion ratio makes of the bump',
-  nonlinear: knee,
-});
-export const springForce = figure({
-  path: 'corner.springForce',
-  scope: 'corner',
+
+export const { axle: axleSpringForce, corner: springForce } = wheels({
+  path: 'springForce',
+  over: 'mean',
+  corner: { words: ['spring force', 'spring load', 'corner spring force'] },
   name: 'spring force',
   symbol: 'F_s',
-  words: ['spring force', 'spring load', 'corner spring force'],
+  words: ['spring force', 'spring load'],
   dimension: 'force',
-  needs: { force: firstOf(springLoad, forceAtBump, carriedForce) },
-  compute: ({ force }) => force,
-  formula: 'force',
-  source: 'as asked, at the bump asked, or at ride height',
+  sane: [1, 60000],
+  ways: [
+    way({ needs: { load: springLoad }, compute: ({ load }) => load, formula: 'load', source: 'as asked' }),
+    way({
+      needs: { stack: springStack, motion: motionRatio, carried: carriedForce, bump, travel: refine(travelSince, 0) },
+      compute: ({ stack, motion, carried, bump, travel }) =>
+        forceAt(stack, compressionAt(stack, carried) + springTravel(motion, travel + bump) - springTravel(motion, travel)),
+      source: 'the force law after the spring travel that the motion ratio makes of the bump',
+    }),
+    way({ needs: { carried: carriedForce }, compute: ({ carried }) => carried, formula: 'carried', source: 'at ride height' }),
+  ],
   nonlinear: knee,
 });
-export const springCompression = figure({
-  path: 'corner.springCompression',
-  scope: 'corner',
+export const { axle: axleSpringCompression, corner: springCompression } = wheels({
+  path: 'springCompression',
+  over: 'mean',
+  corner: { words: ['spring compression', 'compression', 'corner spring compression'] },
   name: 'spring compression',
   symbol: 'x',
-  words: ['spring compression', 'compression', 'corner spring compression'],
+  words: ['spring compression', 'compression'],
   dimension: 'length',
-  needs: { law: springLaw, force: springForce },
-  compute: ({ law, force }) => compressionAt(law, force),
-  source: 'the inverse of the force law, which for a progressive spring is not force over rate',
+  sane: [0.0005, 0.5],
+  ways: [
+    way({
+      needs: { law: springLaw, force: springForce },
+      compute: ({ law, force }) => compressionAt(law, force),
+      source: 'the inverse of the force law, which for a progressive spring is not force over rate',
+    }),
+  ],
   nonlinear: knee,
 });
-export const springRateHere = figure({
-  path: 'corner.springRate',
-  scope: 'corner',
+inverse(springForce, {
+  needs: { law: springLaw, compression: given(springCompression) },
+  compute: ({ law, compression }) => forceAt(law, compression),
+  source: 'the force law',
+  basis: 'from the compression told',
+});
+
+/** The rate of a spring that has only one, whatever it carries. */
+export const onlyRate = (law: ForceLaw) =>
+  law.rate.length === 1 && law.rise[0] === 0
+    ? rateAt(law, 0)
+    : refuse(
+        'The rate of that spring depends on what it carries: tell the weight of the car, or the load on the spring.',
+        'mass',
+        'springLoad',
+      );
+export const { axle: axleSpringRate, corner: springRateHere } = wheels({
+  path: 'springRateHere',
+  over: 'mean',
+  corner: {
+    path: 'corner.springRate',
+    words: ['spring rate at this height', 'tangent rate', 'corner spring rate at this height'],
+  },
   name: 'spring rate at this height',
   label: 'spring at this height',
   main: true,
   symbol: 'k',
-  words: ['spring rate at this height', 'tangent rate', 'corner spring rate at this height'],
+  words: ['spring rate at this height', 'rate', 'tangent rate', 'tangent spring rate', 'spring rate at ride height', 'spring rate here'],
   dimension: 'rate',
-  needs: { law: springLaw, compression: springCompression },
-  compute: ({ law, compression }) => rateAt(law, compression),
-  source: 'tangent of the force law, never its average',
+  sane: [500, 1e6],
+  ways: [
+    way({
+      needs: { law: springLaw, compression: springCompression },
+      compute: ({ law, compression }) => rateAt(law, compression),
+      source: 'tangent of the force law, never its average',
+    }),
+    way({ needs: { law: springLaw }, compute: ({ law }) => onlyRate(law), source: 'one rate, whatever it carries' }),
+    way({
+      needs: { law: coilLaw, helper: helperRate },
+      compute: ({ law, helper }) => onlyRate(withSeries(law, helper)),
+      source: 'springs in series: compliances add',
+      basis: 'until one of them goes solid',
+    }),
+  ],
   nonlinear: knee,
-});
-export const looseTravel = figure({
-  path: 'corner.droopTravel',
-  scope: 'corner',
-  name: 'droop travel until the spring is loose',
-  label: 'droop until loose',
-  symbol: 'u_d',
-  words: ['droop travel', 'corner droop travel', 'droop'],
-  dimension: 'length',
-  needs: { stack: springStack, motion: motionRatio, force: carriedForce, travel: maybe(travelSince) },
-  compute: ({ stack, motion, force, travel }) => {
-    const bump = wheelTravel(motion, travel ?? 0, -compressionAt(stack, force));
-    return typeof bump === 'number' ? -bump : bump;
-  },
-  source: 'spring travel through the motion ratio; a droop stop may come first',
 });
 export const bindTravel = figure({
   path: 'corner.bindTravel',
@@ -140,9 +167,9 @@ export const bindTravel = figure({
   symbol: 'u_b',
   words: ['travel to coil bind', 'corner bind travel'],
   dimension: 'length',
-  needs: { stack: springStack, motion: motionRatio, force: carriedForce, bind: bindForce, travel: maybe(travelSince) },
+  needs: { stack: springStack, motion: motionRatio, force: carriedForce, bind: bindForce, travel: refine(travelSince, 0) },
   compute: ({ stack, motion, force, bind, travel }) =>
-    wheelTravel(motion, travel ?? 0, compressionAt(stack, bind) - compressionAt(stack, force)),
+    wheelTravel(motion, travel, compressionAt(stack, bind) - compressionAt(stack, force)),
   source: 'spring travel through the motion ratio; below 0 the spring is bound at ride height',
   nonlinear: knee,
 });

@@ -1,14 +1,19 @@
 /** What the wheel rates make of the ride of an axle: rear against front, how the rate rises, droop and deflection. */
-import { figure, front, left, rear, right } from '../catalog.js';
+import { front, given, inverse, left, quantity, rear, refine, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
-import { axleSprungMass } from './loads.js';
-import { knee, looseTravel } from './ride.js';
-import { rateRiseHere, rideFrequency } from './wheelRates.js';
+import { perchPitch } from '../inputs/springs.js';
+import { compressionAt } from '../springs/law.js';
+import { wheelTravel } from '../springs/motionRatio.js';
+import { totalMass } from './aboard.js';
+import { axleSprungMass, sprungMass } from './loads.js';
+import { carriedForce, knee, ratioOfAxle } from './ride.js';
+import { motionRatio, springStack } from './springs.js';
+import { travelSince } from './standing.js';
+import { cornerRideRate, cornerWheelRate, rideFrequency } from './wheelRates.js';
 
 const g = 9.80665;
-const mean = 'mean of both sides';
 
-export const frequencyRatio = figure({
+export const frequencyRatio = quantity({
   path: 'frequencyRatio',
   scope: 'car',
   name: 'rear over front ride frequency',
@@ -17,41 +22,47 @@ export const frequencyRatio = figure({
   symbol: 'f_r/f_f',
   words: ['frequency ratio', 'ride frequency ratio', 'flat ride', 'flat ride ratio'],
   dimension: 'ratio',
+  sane: [0.3, 3],
   typical: { range: [0.9, 1.2], of: 'street cars 1.1 to 1.2; common practice, no source' },
-  needs: { front: front(rideFrequency), rear: rear(rideFrequency) },
-  compute: ({ front, rear }) => rear / front,
-  formula: 'rear / front',
-  source: 'by definition',
+  ways: [
+    way({
+      needs: { front: front(rideFrequency), rear: rear(rideFrequency) },
+      compute: ({ front, rear }) => rear / front,
+      formula: 'rear / front',
+      source: 'by definition',
+    }),
+  ],
   nonlinear: knee,
 });
-export const rateRise = figure({
-  path: 'rateRise',
-  scope: 'axle',
-  name: 'rise of the wheel rate per bump travel, part of itself',
-  label: 'wheel rate rise',
-  symbol: 'dk/k du',
-  words: ['rate rise', 'rising rate', 'wheel rate rise'],
-  dimension: 'ratioPerLength',
-  needs: { left: left(rateRiseHere), right: right(rateRiseHere) },
-  compute: ({ left, right }) => (left + right) / 2,
-  formula: '(left + right) / 2',
-  source: mean,
-  nonlinear: knee,
-});
-export const droopTravel = figure({
+export const { axle: droopTravel, corner: looseTravel } = wheels({
   path: 'droopTravel',
-  scope: 'axle',
+  over: 'mean',
+  corner: { words: ['droop travel', 'corner droop travel', 'droop'] },
   name: 'droop travel until the spring is loose',
   label: 'droop until loose',
   symbol: 'u_d',
   words: ['droop travel', 'droop', 'travel until loose'],
   dimension: 'length',
-  needs: { left: left(looseTravel), right: right(looseTravel) },
-  compute: ({ left, right }) => (left + right) / 2,
-  formula: '(left + right) / 2',
-  source: mean,
+  sane: [0.001, 0.6],
+  ways: [
+    way({
+      needs: { stack: springStack, motion: motionRatio, force: carriedForce, travel: refine(travelSince, 0) },
+      compute: ({ stack, motion, force, travel }) => {
+        const bump = wheelTravel(motion, travel, -compressionAt(stack, force));
+        return typeof bump === 'number' ? -bump : bump;
+      },
+      source: 'spring travel through the motion ratio; a droop stop may come first',
+    }),
+    way({
+      needs: { sprung: sprungMass, rate: cornerWheelRate },
+      compute: ({ sprung, rate }) => (sprung * g) / rate,
+      formula: 'sprung * g / rate',
+      source: 'weight over rate, both taken as constant',
+      basis: 'weight over the wheel rate',
+    }),
+  ],
 });
-export const staticDeflection = figure({
+export const staticDeflection = quantity({
   path: 'staticDeflection',
   scope: 'axle',
   name: 'static deflection of springs and tires',
@@ -59,9 +70,65 @@ export const staticDeflection = figure({
   symbol: 'd_s',
   words: ['static deflection', 'deflection', 'sag', 'static sag'],
   dimension: 'length',
+  sane: [0.005, 1],
   typical: { range: [0.03, 0.25], of: '3 Hz to 1 Hz' },
-  needs: { droop: droopTravel, sprung: axleSprungMass, tire: tireRate },
-  compute: ({ droop, sprung, tire }) => droop + (sprung * g) / (2 * tire),
-  formula: 'droop + sprung * g / (2 * tire)',
-  source: 'wheel travel from the loose spring, and what the sprung weight squeezes the tire; weight over ride rate where all is linear',
+  ways: [
+    way({
+      needs: { droop: droopTravel, sprung: axleSprungMass, tire: tireRate },
+      compute: ({ droop, sprung, tire }) => droop + (sprung * g) / (2 * tire),
+      formula: 'droop + sprung * g / (2 * tire)',
+      source: 'wheel travel from the loose spring, and what the sprung weight squeezes the tire; weight over ride rate where all is linear',
+      basis: 'on springs and tires',
+    }),
+    way({
+      needs: { droop: droopTravel },
+      compute: ({ droop }) => droop,
+      formula: 'droop',
+      source: 'wheel travel from the loose spring',
+      basis: 'no tire in it',
+    }),
+    way({
+      needs: { frequency: rideFrequency },
+      compute: ({ frequency }) => g / (2 * Math.PI * frequency) ** 2,
+      formula: 'g / (2 * pi * frequency)^2',
+      source: 'a mass on a spring, undamped: weight over rate, by the frequency that both make',
+      basis: 'from the ride frequency, of one rate',
+    }),
+  ],
+});
+/** The deflection alone says it, whatever the car weighs. */
+inverse(rideFrequency, {
+  needs: { deflection: given(staticDeflection) },
+  compute: ({ deflection }) => Math.sqrt(g / deflection) / (2 * Math.PI),
+  formula: 'sqrt(g / deflection) / (2 * pi)',
+  source: 'a mass on a spring, undamped: weight over rate',
+  basis: 'from the static deflection told, of one rate',
+});
+export const crossPerTurn = quantity({
+  path: 'crossPerTurn',
+  scope: 'axle',
+  name: 'cross weight that one turn of a perch moves',
+  label: 'cross per perch turn',
+  symbol: 'dX/dn',
+  words: ['cross per turn', 'cross weight per turn', 'wedge per turn', 'cross per perch turn'],
+  dimension: 'ratio',
+  sane: [0, 0.1],
+  caution: 'Turn a perch only with the wheel off the ground and the car on stands; a compressed spring can kill.',
+  ways: [
+    way({
+      needs: {
+        pitch: perchPitch,
+        ratio: ratioOfAxle,
+        lf: front(left(cornerRideRate)),
+        rf: front(right(cornerRideRate)),
+        lr: rear(left(cornerRideRate)),
+        rr: rear(right(cornerRideRate)),
+        mass: totalMass,
+      },
+      compute: ({ pitch, ratio, lf, rf, lr, rr, mass }) => (2 * (pitch / ratio)) / ((1 / lf + 1 / rf + 1 / lr + 1 / rr) * mass * g),
+      formula: '2 * (pitch / ratio) / ((1 / lf + 1 / rf + 1 / lr + 1 / rr) * mass * g)',
+      source: 'four wheels that each go their own way, under a rigid body: what one diagonal gains the other loses',
+      basis: 'four springs and tires, bars unhooked',
+    }),
+  ],
 });

@@ -1,66 +1,96 @@
 /** How the car stands on its springs and tires now, against how it stood when it was measured: loads, heights and wheel travels. */
-import { asMeasured, figure, firstOf, front, left, maybe, rear, refuse, right, structure, thisAxle, thisSide } from '../catalog.js';
-import { rideHeight } from '../inputs/alignment.js';
+import { asMeasured, figure, front, left, quantity, rear, refine, refuse, right, structure, thisAxle, thisSide, way } from '../catalog.js';
 import * as massTold from '../inputs/mass.js';
 import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as springTold from '../inputs/springs.js';
 import { type Support, staticState } from '../ride/equilibrium.js';
 import { addedMoment, addedWeight } from './aboard.js';
 import { unsprungCorner, weighedSprung } from './mass.js';
-import { motionRatio, springLaw, springStack } from './springs.js';
+import { motionRatio, seatedStack, springLaw } from './springs.js';
 import { freeRadius } from './tires.js';
 
 const g = 9.80665;
+const sum = 'sum';
 export const equilibrium = 'static equilibrium of the body on four sprung wheels (core/ride/equilibrium.ts)';
 
-export const seat = figure({
-  path: 'spring.seat',
+export const shims = quantity({
+  path: 'spring.shims',
   scope: 'corner',
-  name: 'height of what stands in line with the spring',
-  label: 'stack height',
-  symbol: 'c',
+  name: 'height of spacer and perch in line with the spring',
+  label: 'spacer and perch',
+  symbol: 'c_s',
   dimension: 'length',
-  needs: {
-    spacer: springTold.spacer,
-    turns: springTold.perchTurns,
-    pitch: springTold.perchPitch,
-    isolator: springTold.isolatorThickness,
-    perchIsolator: springTold.perchIsolatorThickness,
-  },
-  compute: ({ spacer, turns, pitch, isolator, perchIsolator }) => spacer + turns * pitch + isolator + perchIsolator,
-  formula: 'spacer + turns * pitch + isolator + perchIsolator',
-  source: 'sum',
+  ways: [
+    way({
+      needs: { spacer: springTold.spacer, turns: springTold.perchTurns, pitch: springTold.perchPitch },
+      compute: ({ spacer, turns, pitch }) => spacer + turns * pitch,
+      formula: 'spacer + turns * pitch',
+      source: sum,
+    }),
+    // Of a perch that was not turned nobody needs the pitch.
+    way({
+      needs: { spacer: springTold.spacer, turns: springTold.perchTurns },
+      compute: ({ spacer, turns }) =>
+        turns === 0 ? spacer : refuse('The perch is turned, and how high one turn lifts it is not known.', 'perch.pitch'),
+      source: sum,
+    }),
+  ],
+});
+export const isolators = figure({
+  path: 'isolators.height',
+  scope: 'axle',
+  name: 'height of the isolators in line with the spring',
+  label: 'isolators, height',
+  symbol: 'c_i',
+  dimension: 'length',
+  needs: { isolator: springTold.isolatorThickness, perchIsolator: springTold.perchIsolatorThickness },
+  compute: ({ isolator, perchIsolator }) => isolator + perchIsolator,
+  formula: 'isolator + perchIsolator',
+  source: sum,
 });
 const difference = 'difference';
-export const longer = figure({
+export const longer = quantity({
   path: 'spring.longer',
   scope: 'corner',
   name: 'growth of the free spring since the car was measured',
   label: 'spring grown by',
   symbol: 'dL_0',
   dimension: 'length',
-  needs: {
-    law: springLaw,
-    lawBefore: asMeasured(springLaw),
-    by: springTold.springLongerBy,
-    now: maybe(springTold.springFreeLength),
-    before: maybe(asMeasured(springTold.springFreeLength)),
-  },
-  compute: ({ law, lawBefore, by, now, before }) => {
-    if (now !== undefined && before !== undefined) return now - before;
-    // A spring that has not changed has the same law, and a length that was only told since is not a change.
-    return law === lawBefore ? 0 : by;
-  },
-  source: 'difference of the free lengths; of a new spring, how much longer it is than the one it replaces',
+  ways: [
+    way({
+      needs: { now: springTold.springFreeLength, before: asMeasured(springTold.springFreeLength) },
+      compute: ({ now, before }) => now - before,
+      formula: 'now - before',
+      source: 'difference of the free lengths',
+    }),
+    way({
+      needs: { law: springLaw, lawBefore: asMeasured(springLaw), by: springTold.springLongerBy },
+      // A spring that has not changed has the same law, and a length that was only told since is not a change.
+      compute: ({ law, lawBefore, by }) => (law === lawBefore ? 0 : by),
+      source: 'of a new spring, how much longer it is than the one it replaces',
+    }),
+  ],
 });
-export const packed = figure({
-  path: 'spring.packed',
+export const shimmed = figure({
+  path: 'spring.shimmed',
   scope: 'corner',
-  name: 'growth of what stands in line with the spring since the car was measured',
-  label: 'stack is higher by',
-  symbol: 'dc',
+  name: 'growth of spacer and perch since the car was measured',
+  label: 'shims higher by',
+  symbol: 'dc_s',
   dimension: 'length',
-  needs: { now: seat, before: asMeasured(seat) },
+  needs: { now: shims, before: asMeasured(shims) },
+  compute: ({ now, before }) => now - before,
+  formula: 'now - before',
+  source: difference,
+});
+export const padded = figure({
+  path: 'isolators.grown',
+  scope: 'axle',
+  name: 'growth of the isolators since the car was measured',
+  label: 'isolators higher by',
+  symbol: 'dc_i',
+  dimension: 'length',
+  needs: { now: isolators, before: asMeasured(isolators) },
   compute: ({ now, before }) => now - before,
   formula: 'now - before',
   source: difference,
@@ -107,13 +137,14 @@ export const support = structure({
   name: 'what carries the body at the wheel',
   needs: {
     law: springLaw,
-    stack: springStack,
+    stack: seatedStack,
     ratio: motionRatio,
     longer,
-    packed,
+    shimmed,
+    padded,
     lowered,
     raised,
-    taller: maybe(taller),
+    taller: refine(taller, 0),
     tireRate,
     track: massTold.track,
     unsprung: unsprungCorner,
@@ -124,10 +155,10 @@ export const support = structure({
     stack: is.stack,
     ratio: is.ratio,
     longer: is.longer,
-    packed: is.packed,
+    packed: is.shimmed + is.padded,
     lowered: is.lowered,
     raised: is.raised,
-    taller: is.taller ?? 0,
+    taller: is.taller,
     tireRate: is.tireRate,
     halfTrack: is.track / 2,
     unsprung: is.unsprung * g,
@@ -152,11 +183,11 @@ export const standing = structure({
     addedRear: rear(addedWeight),
     frontMoment: front(addedMoment),
     rearMoment: rear(addedMoment),
-    torsion: maybe(chassisStiffness),
+    torsion: refine(chassisStiffness, Number.POSITIVE_INFINITY, 'a body that twists'),
   },
   compute: ({ lf, rf, lr, rr, lfThen, rfThen, lrThen, rrThen, addedFront, addedRear, frontMoment, rearMoment, torsion }) => {
     const weight = { front: addedFront * g, rear: addedRear * g, frontMoment, rearMoment };
-    return staticState([lfThen, rfThen, lrThen, rrThen], [lf, rf, lr, rr], weight, torsion ?? Number.POSITIVE_INFINITY);
+    return staticState([lfThen, rfThen, lrThen, rrThen], [lf, rf, lr, rr], weight, torsion);
   },
   source: equilibrium,
 });
@@ -186,87 +217,4 @@ export const riseSince = figure({
   needs: { standing, axle: thisAxle, side: thisSide },
   compute: ({ standing, axle, side }) => standing.rise[wheel(axle, side)],
   source: equilibrium,
-});
-export const soldRise = figure({
-  path: 'soldRise',
-  scope: 'axle',
-  name: 'rise that springs and isolators are sold with',
-  label: 'rise as sold',
-  symbol: 'b',
-  dimension: 'length',
-  needs: { lowered, raised },
-  compute: ({ lowered, raised }) =>
-    lowered === 0 && raised === 0
-      ? refuse('How high the car stands on its springs is not known.', 'spring.rate', 'spring.drop')
-      : raised - lowered,
-  source: "the makers' words",
-});
-export const cornerHeightChange = figure({
-  path: 'corner.heightChange',
-  scope: 'corner',
-  name: 'change of height since the car was measured',
-  label: 'height change',
-  symbol: 'dz',
-  words: ['height change', 'corner height change'],
-  dimension: 'length',
-  needs: { rise: firstOf(riseSince, soldRise) },
-  compute: ({ rise }) => rise,
-  formula: 'rise',
-  source: equilibrium,
-});
-export const heightChange = figure({
-  path: 'heightChange',
-  scope: 'axle',
-  name: 'change of height since the car was measured',
-  label: 'height change',
-  main: true,
-  symbol: 'dz',
-  words: ['height change', 'change of height', 'change in height', 'change in ride height', 'lower', 'higher'],
-  dimension: 'length',
-  needs: { left: left(cornerHeightChange), right: right(cornerHeightChange) },
-  compute: ({ left, right }) => (left + right) / 2,
-  formula: '(left + right) / 2',
-  source: 'mean of both sides',
-  caution: springTold.springRate.caution ?? '',
-});
-export const cornerRideHeight = figure({
-  path: 'corner.rideHeight',
-  scope: 'corner',
-  name: 'ride height as it stands',
-  label: 'ride height',
-  symbol: 'z',
-  words: ['ride height', 'corner ride height', 'height'],
-  dimension: 'length',
-  needs: { measured: rideHeight, change: cornerHeightChange },
-  compute: ({ measured, change }) => measured + change,
-  formula: 'measured + change',
-  source: equilibrium,
-  carriesOn: rideHeight,
-});
-export const axleRideHeight = figure({
-  path: 'axle.rideHeight',
-  scope: 'axle',
-  name: 'ride height as it stands',
-  label: 'ride height',
-  main: true,
-  symbol: 'z',
-  words: ['ride height', 'axle ride height', 'height'],
-  dimension: 'length',
-  needs: { left: left(cornerRideHeight), right: right(cornerRideHeight) },
-  compute: ({ left, right }) => (left + right) / 2,
-  formula: '(left + right) / 2',
-  source: 'mean of both sides',
-});
-export const rake = figure({
-  path: 'rake',
-  scope: 'car',
-  name: 'rise of the rear less that of the front since the car was measured',
-  label: 'rake change',
-  symbol: 'dz_r',
-  words: ['rake change', 'change of rake'],
-  dimension: 'length',
-  needs: { front: front(heightChange), rear: rear(heightChange) },
-  compute: ({ front, rear }) => rear - front,
-  formula: 'rear - front',
-  source: 'difference',
 });

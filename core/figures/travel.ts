@@ -1,9 +1,9 @@
 /** By axle: the travel that is left before something stops it, and how high the hub stands on its tire. */
-import { figure, firstOf, left, maybe, refuse, right } from '../catalog.js';
+import { asMeasured, carry, figure, given, left, maybe, quantity, refine, refuse, right, way } from '../catalog.js';
 import * as told from '../inputs/ride.js';
 import { cornerMass } from './loads.js';
 import * as ride from './ride.js';
-import { ratioOfAxle } from './rideAxles.js';
+import { ratioOfAxle } from './ride.js';
 import { riseSince, travelSince } from './standing.js';
 import { freeRadius } from './tires.js';
 import { leverRatio } from './wheels.js';
@@ -25,36 +25,54 @@ export const bindTravel = figure({
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
   nonlinear: ride.knee,
 });
-export const damperRatio = figure({
+export const damperRatio = quantity({
   path: 'damper.ratioHere',
   scope: 'axle',
   name: 'motion ratio of the damper with these wheels',
   label: 'damper ratio here',
   symbol: 'MR_d',
   dimension: 'ratio',
-  needs: { told: told.damperRatio, lever: maybe(leverRatio) },
-  compute: ({ told, lever }) => told * (lever ?? 1),
-  source: 'front-view geometry',
+  ways: [
+    way({
+      needs: { told: told.damperRatio, lever: refine(leverRatio, 1, 'wheels that stand further out or in') },
+      compute: ({ told, lever }) => told * lever,
+      formula: 'told * lever',
+      source: 'front-view geometry',
+    }),
+    way({
+      needs: { spring: ratioOfAxle },
+      compute: ({ spring }) => spring,
+      formula: 'spring',
+      source: 'the damper stands inside the spring',
+      basis: 'damper as the spring',
+    }),
+  ],
 });
-export const stopGap = figure({
-  path: 'bumpStop.gapNow',
+export const bumpStopGap = quantity({
+  path: 'bumpStop.gap',
   scope: 'axle',
-  name: 'gap to the bump stop as it stands',
-  label: 'bump stop gap now',
+  name: 'gap to the bump stop, along the damper',
+  label: 'bump stop gap',
   symbol: 's_g',
-  words: ['bump stop gap', 'stop gap', 'gap to bump stop'],
+  state: true,
+  words: ['bump stop gap', 'bumpstop gap', 'stop gap', 'gap to bump stop', 'shaft travel left'],
   dimension: 'length',
-  needs: {
-    gap: told.bumpStopGap,
-    ratio: firstOf(damperRatio, ratioOfAxle),
-    left: maybe(left(travelSince)),
-    right: maybe(right(travelSince)),
-  },
-  compute: ({ gap, ratio, left, right }) => gap - (ratio * ((left ?? 0) + (right ?? 0))) / 2,
-  source: 'damper travel from wheel travel',
-  carriesOn: told.bumpStopGap,
+  sane: [0, 0.25],
+  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.005 } },
+  measure: 'At ride height, from the stop to what it will hit, along the damper shaft.',
 });
-export const stopTravel = figure({
+carry(bumpStopGap, {
+  needs: {
+    measured: asMeasured(given(bumpStopGap)),
+    ratio: damperRatio,
+    left: refine(left(travelSince), 0),
+    right: refine(right(travelSince), 0),
+  },
+  compute: ({ measured, ratio, left, right }) => measured - (ratio * (left + right)) / 2,
+  formula: 'measured - ratio * (left + right) / 2',
+  source: 'damper travel from wheel travel',
+});
+export const stopTravel = quantity({
   path: 'stopTravel',
   scope: 'axle',
   name: 'bump travel until the bump stop',
@@ -62,10 +80,15 @@ export const stopTravel = figure({
   symbol: 'u_g',
   words: ['travel to bump stop', 'travel to the stop'],
   dimension: 'length',
-  needs: { gap: stopGap, ratio: firstOf(damperRatio, ratioOfAxle) },
-  compute: ({ gap, ratio }) => gap / ratio,
-  formula: 'gap / ratio',
-  source: 'wheel travel from damper travel',
+  sane: [-0.1, 0.4],
+  ways: [
+    way({
+      needs: { gap: bumpStopGap, ratio: damperRatio },
+      compute: ({ gap, ratio }) => gap / ratio,
+      formula: 'gap / ratio',
+      source: 'wheel travel from damper travel',
+    }),
+  ],
 });
 export const bumpTravel = figure({
   path: 'bumpTravel',
@@ -94,38 +117,32 @@ export const bumpTravel = figure({
   nonlinear: 'The nearer of two limits: a doubt in which the other comes first is taken from its two ends.',
 });
 
-export const squeezedRadius = figure({
-  path: 'tire.squeezedRadius',
+export const loadedRadiusTold = quantity({
+  path: 'tire.loadedRadius',
   scope: 'axle',
-  name: 'loaded radius from the free radius',
-  label: 'radius under load',
+  name: 'loaded radius of the tire, measured',
+  label: 'loaded radius, read',
   symbol: 'r_l',
+  state: true,
+  words: ['measured loaded radius', 'hub height', 'wheel center height', 'axle height'],
   dimension: 'length',
-  needs: { free: freeRadius, left: left(cornerMass), right: right(cornerMass), tire: told.tireRate },
-  compute: ({ free, left, right, tire }) => free - ((left + right) * g) / (2 * tire),
-  formula: 'free - (left + right) * g / (2 * tire)',
-  source: 'a linear tire: free radius less load over rate',
+  sane: [0.18, 0.55],
+  told: { usually: 'measured', measured: { absolute: 0.0015 }, spec: { absolute: 0.004 } },
+  measure: 'From the ground to the middle of the hub, car on its wheels.',
 });
-export const measuredRadiusNow = figure({
-  path: 'tire.measuredRadiusNow',
-  scope: 'axle',
-  name: 'measured loaded radius as it stands',
-  label: 'radius, as read',
-  symbol: 'r_l',
-  dimension: 'length',
+carry(loadedRadiusTold, {
   needs: {
-    measured: told.loadedRadiusTold,
-    leftRise: maybe(left(riseSince)),
-    rightRise: maybe(right(riseSince)),
-    leftTravel: maybe(left(travelSince)),
-    rightTravel: maybe(right(travelSince)),
+    measured: asMeasured(given(loadedRadiusTold)),
+    leftRise: refine(left(riseSince), 0),
+    rightRise: refine(right(riseSince), 0),
+    leftTravel: refine(left(travelSince), 0),
+    rightTravel: refine(right(travelSince), 0),
   },
-  compute: ({ measured, leftRise = 0, rightRise = 0, leftTravel = 0, rightTravel = 0 }) =>
-    measured + (leftRise + leftTravel + rightRise + rightTravel) / 2,
+  compute: ({ measured, leftRise, rightRise, leftTravel, rightTravel }) => measured + (leftRise + leftTravel + rightRise + rightTravel) / 2,
+  formula: 'measured + (leftRise + leftTravel + rightRise + rightTravel) / 2',
   source: 'the reading, and how much the hub has risen with the body and towards it since',
-  carriesOn: told.loadedRadiusTold,
 });
-export const loadedRadius = figure({
+export const loadedRadius = quantity({
   path: 'tire.loadedRadiusNow',
   scope: 'axle',
   name: 'loaded radius of the tire',
@@ -134,8 +151,14 @@ export const loadedRadius = figure({
   symbol: 'r_l',
   words: ['loaded radius', 'static loaded radius', 'static radius', 'loaded tire radius'],
   dimension: 'length',
-  needs: { radius: firstOf(measuredRadiusNow, squeezedRadius) },
-  compute: ({ radius }) => radius,
-  formula: 'radius',
-  source: 'not the rolling radius, which gearing uses',
+  sane: [0.15, 0.6],
+  ways: [
+    way({ needs: { measured: loadedRadiusTold }, compute: ({ measured }) => measured, formula: 'measured', source: 'as read' }),
+    way({
+      needs: { free: freeRadius, left: left(cornerMass), right: right(cornerMass), tire: told.tireRate },
+      compute: ({ free, left, right, tire }) => free - ((left + right) * g) / (2 * tire),
+      formula: 'free - (left + right) * g / (2 * tire)',
+      source: 'a linear tire: free radius less load over rate; not the rolling radius, which gearing uses',
+    }),
+  ],
 });

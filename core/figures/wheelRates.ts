@@ -1,12 +1,14 @@
 /** What the springs make at the wheel: rates, with and without the tire, and the frequencies on them. Each can be told as well. */
-import { figure, given, inverse, left, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
+import { given, inverse, left, maybe, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
-import { compressionAt, type ForceLaw, rateAt, riseAt } from '../springs/law.js';
+import { besideRate, helperRate, springRate } from '../inputs/springs.js';
+import { compressionAt, rateAt, riseAt } from '../springs/law.js';
 import { axleSprungMass, sprungMass } from './loads.js';
 import { weighedSprung } from './mass.js';
-import { knee, ratioHere, ratioRiseHere, springForce } from './ride.js';
-import { springStack } from './springs.js';
+import { knee, onlyRate, ratioHere, ratioRiseHere, springForce } from './ride.js';
+import { isolatorFitted, perchIsolatorFitted, ratioAsMeasured, springStack } from './springs.js';
 
+const g = 9.80665;
 const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
 const series = 'springs in series: compliances add';
 const oscillator = 'a mass on a spring, undamped';
@@ -19,15 +21,6 @@ const byRate = 'spring rate times motion ratio squared';
 const fromFrequency = 'from the ride frequency told';
 const fromSpringFrequency = 'from the frequency told, no tire in it';
 
-/** The rate of a spring that has only one, whatever it carries. */
-const onlyRate = (law: ForceLaw) =>
-  law.rate.length === 1 && law.rise[0] === 0
-    ? rateAt(law, 0)
-    : refuse(
-        'The rate of that spring depends on what it carries: tell the weight of the car, or the load on the spring.',
-        'mass',
-        'springLoad',
-      );
 export const stackRate = quantity({
   path: 'corner.stackRate',
   scope: 'corner',
@@ -172,11 +165,47 @@ export const springFrequency = quantity({
       compute: ({ left, right, sprung }) => Math.sqrt((left + right) / sprung) / (2 * Math.PI),
       formula: 'sqrt((left + right) / sprung) / (2 * pi)',
       source: together,
+      basis: 'no tire in it',
     }),
   ],
   nonlinear: knee,
 });
 
+/** From the wheel up: what one spring alone has to have. The car's weight counts only where the motion ratio changes. */
+inverse(springRate, {
+  needs: {
+    wheel: given(wheelRate),
+    motion: ratioAsMeasured,
+    left: maybe(left(weighedSprung)),
+    right: maybe(right(weighedSprung)),
+    isolator: refine(isolatorFitted, Number.POSITIVE_INFINITY, 'an isolator that gives'),
+    perchIsolator: refine(perchIsolatorFitted, Number.POSITIVE_INFINITY, 'an isolator at the perch that gives'),
+    beside: besideRate,
+    helper: maybe(helperRate),
+  },
+  compute: ({ wheel, motion: { ratio, rise }, left, right, isolator, perchIsolator, beside, helper }) => {
+    if (helper !== undefined || beside > 0) {
+      return refuse(
+        'With a helper or a second spring the wheel rate does not say the rate of one spring: tell the spring rate.',
+        'spring.rate',
+      );
+    }
+    if (rise !== 0 && (left === undefined || right === undefined)) {
+      return refuse(
+        'Where the motion ratio changes, the wheel rate depends on what the spring carries: tell the weight of the car.',
+        'mass',
+      );
+    }
+    const carried = rise === 0 ? 0 : ((left! + right!) / 2) * (g / ratio);
+    const stack = (wheel - carried * rise) / ratio ** 2;
+    const give = 1 / stack - 1 / isolator - 1 / perchIsolator;
+    return stack > 0 && give > 0
+      ? 1 / give
+      : refuse('No spring makes that wheel rate: the isolators and the motion ratio alone leave less.', 'wheel', 'isolator', 'motion');
+  },
+  source: `${suspensionText}, the other way round`,
+  basis: 'from the wheel rate',
+});
 // Up again. A frequency was told of the car as it was weighed: how it stands now rests on its springs, which would be a circle.
 inverse(cornerRideRate, {
   needs: { frequency: given(cornerFrequency), sprung: weighedSprung },
@@ -186,21 +215,43 @@ inverse(cornerRideRate, {
   basis: fromFrequency,
 });
 inverse(rideRate, {
+  needs: { frequency: given(rideFrequency), sprung: given(axleSprungMass) },
+  compute: ({ frequency, sprung }) => ((2 * Math.PI * frequency) ** 2 * sprung) / 2,
+  formula: '(2 * pi * frequency)^2 * sprung / 2',
+  source: together,
+  basis: fromFrequency,
+});
+inverse(rideRate, {
   needs: { frequency: given(rideFrequency), left: left(weighedSprung), right: right(weighedSprung) },
   compute: ({ frequency, left, right }) => ((2 * Math.PI * frequency) ** 2 * (left + right)) / 2,
   formula: '(2 * pi * frequency)^2 * (left + right) / 2',
   source: together,
   basis: fromFrequency,
 });
+const underTire = (ride: number, tire: number) =>
+  tire > ride
+    ? 1 / (1 / ride - 1 / tire)
+    : refuse('The ride rate is no lower than the rate of the tire alone, which carries it too.', 'ride', 'tire');
 inverse(cornerWheelRate, {
   needs: { ride: given(cornerRideRate), tire: refine(tireRate, Number.POSITIVE_INFINITY, 'tires that flex') },
-  compute: ({ ride, tire }) =>
-    tire > ride
-      ? 1 / (1 / ride - 1 / tire)
-      : refuse('The ride rate is no lower than the rate of the tire alone, which carries it too.', 'ride', 'tire'),
+  compute: ({ ride, tire }) => underTire(ride, tire),
   formula: '1 / (1 / ride - 1 / tire)',
   source: series,
   basis: 'from the ride rate',
+});
+inverse(wheelRate, {
+  needs: { ride: given(rideRate), tire: refine(tireRate, Number.POSITIVE_INFINITY, 'tires that flex') },
+  compute: ({ ride, tire }) => underTire(ride, tire),
+  formula: '1 / (1 / ride - 1 / tire)',
+  source: series,
+  basis: 'from the ride rate',
+});
+inverse(wheelRate, {
+  needs: { frequency: given(springFrequency), sprung: given(axleSprungMass) },
+  compute: ({ frequency, sprung }) => ((2 * Math.PI * frequency) ** 2 * sprung) / 2,
+  formula: '(2 * pi * frequency)^2 * sprung / 2',
+  source: together,
+  basis: fromSpringFrequency,
 });
 inverse(wheelRate, {
   needs: { frequency: given(springFrequency), left: left(weighedSprung), right: right(weighedSprung) },
@@ -210,16 +261,22 @@ inverse(wheelRate, {
   basis: fromSpringFrequency,
 });
 
-export const rateRiseHere = figure({
-  path: 'corner.rateRise',
-  scope: 'corner',
+export const { axle: rateRise, corner: rateRiseHere } = wheels({
+  path: 'rateRise',
+  over: 'mean',
   name: 'rise of the wheel rate per bump travel, part of itself',
   label: 'wheel rate rise',
   symbol: 'dk/k du',
+  words: ['rate rise', 'rising rate', 'wheel rate rise'],
   dimension: 'ratioPerLength',
-  needs: { stack: springStack, force: springForce, spring: stackRate, ratio: ratioHere, rise: ratioRiseHere, wheel: cornerWheelRate },
-  compute: ({ stack, force, spring, ratio, rise, wheel }) =>
-    (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
-  source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
+  sane: [-20, 100],
+  ways: [
+    way({
+      needs: { stack: springStack, force: springForce, spring: stackRate, ratio: ratioHere, rise: ratioRiseHere, wheel: cornerWheelRate },
+      compute: ({ stack, force, spring, ratio, rise, wheel }) =>
+        (riseAt(stack, compressionAt(stack, force)) * ratio ** 3 + 3 * spring * ratio * rise) / wheel,
+      source: 'derivative of the wheel rate along the travel; a kink of the motion ratio left out',
+    }),
+  ],
   nonlinear: knee,
 });

@@ -1,23 +1,12 @@
-/** How the wheels stand and how high: facts to record; what follows from the angles is worked out elsewhere. */
-import { given, inverse, left, quantity, refuse, right, type Told, way } from '../catalog.js';
+/** How the wheels stand: facts to record; what follows from the angles is worked out elsewhere. */
+import { asMeasured, carry, given, inverse, left, maybe, quantity, refine, refuse, right, type Told, way } from '../catalog.js';
+import { travelSince } from '../figures/standing.js';
+import { axleKind, camberGain } from './axles.js';
+import { frontViewLever } from './wheels.js';
 
 const degree = Math.PI / 180;
 const gauged: Told = { usually: 'measured', measured: { absolute: 0.1 * degree }, spec: { absolute: 0.25 * degree } };
 
-export const rideHeight = quantity({
-  path: 'rideHeight',
-  scope: 'corner',
-  name: 'ride height',
-  symbol: 'z',
-  state: true,
-  words: ['ride height', 'height', 'fender height', 'body height', 'measured ride height'],
-  dimension: 'length',
-  sane: [0.03, 1],
-  step: { inch: 0.0254 / 8, metric: 0.002 },
-  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.01 } },
-  measure: 'From level ground up to a mark on the body over the wheel centre, car rolled and settled, load as it runs.',
-  caution: 'Measure from beside the car, never from under it.',
-});
 export const camber = quantity({
   path: 'camber',
   scope: 'corner',
@@ -30,6 +19,24 @@ export const camber = quantity({
   told: gauged,
   measure: 'Gauge against the rim on level ground, wheels straight ahead; top leaning in is negative.',
   caution: 'Check clearance to body and strut, and torque the bolts as the maker says.',
+});
+/** Of a car that is lowered it follows the travel; the wheels of a beam stand as they stood. */
+carry(camber, {
+  needs: {
+    measured: asMeasured(given(camber)),
+    travel: refine(travelSince, 0),
+    kind: axleKind,
+    gain: maybe(camberGain),
+    arm: maybe(frontViewLever),
+  },
+  compute: ({ measured, travel, kind, gain, arm }) => {
+    if (travel === 0 || kind === 'beam') return measured;
+    const rate = arm === undefined ? gain : -1 / arm;
+    return rate === undefined
+      ? refuse('How much the camber changes with the travel is not known.', 'camber.gain')
+      : measured + rate * travel;
+  },
+  source: 'as told, and the change of camber in bump times how far the wheel has come up since',
 });
 export const toe = quantity({
   path: 'toe',

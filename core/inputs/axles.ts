@@ -1,5 +1,6 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { maybe, quantity, refuse, structure, type Told, way } from '../catalog.js';
+import { asMeasured, carry, given, left, maybe, quantity, refine, refuse, right, structure, type Told, way } from '../catalog.js';
+import { travelSince } from '../figures/standing.js';
 import { freeRadius } from '../figures/tires.js';
 import { axleKind, suspension } from './layout.js';
 
@@ -42,6 +43,54 @@ export const springBase = quantity({
   measure: 'From the middle of one spring to the middle of the other, where they stand on the axle.',
   estimate: { needs: { track }, compute: ({ track }) => 0.7 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
 });
+/** m/m. */
+const usualFall = { strut: 2.55, wishbone: 1.25, multilink: 1.25, 'trailing arm': 0.4, 'twist beam': 0.1, 'live axle': 0.15 } as const;
+export const rollCenterFall = quantity({
+  path: 'rollCenter.fall',
+  scope: 'axle',
+  name: 'fall of the roll center for each unit of lowering',
+  label: 'roll center falls by',
+  symbol: 'dh_RC/du',
+  words: ['roll center fall', 'roll center drop', 'roll center fall in bump'],
+  dimension: 'ratio',
+  sane: [-3, 6],
+  told: { usually: 'measured', measured: { absolute: 0.2 }, spec: { absolute: 0.5 } },
+  measure:
+    'From the hard points at two heights: how much the roll center falls over the ground for each millimetre that the body is lowered.',
+  ways: [
+    way({
+      needs: { suspension },
+      compute: ({ suspension }) => usualFall[suspension],
+      ...{
+        sort: 'estimate',
+        within: { absolute: 0.5 },
+        source:
+          'by the kind of suspension: struts 2.4 to 2.7, wishbones and links 1 to 1.5, trailing arms 0 to 0.5; common practice, no source',
+      },
+    }),
+    way({
+      needs: { kind: axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? usualFall['live axle'] : 1.4),
+      ...{ sort: 'estimate', within: { absolute: 1.4 }, source: 'by the kind of axle; common practice, no source' },
+    }),
+  ],
+});
+export const rollCenterFallen = quantity({
+  path: 'rollCenter.fallen',
+  scope: 'axle',
+  name: 'fall of the roll center since the car was measured',
+  label: 'roll center fell by',
+  symbol: 'dh_RC',
+  dimension: 'length',
+  ways: [
+    way({
+      needs: { fall: rollCenterFall, left: left(travelSince), right: right(travelSince) },
+      compute: ({ fall, left, right }) => (fall * (left + right)) / 2,
+      formula: 'fall * (left + right) / 2',
+      source: 'by how far both wheels have come up',
+    }),
+  ],
+});
 /** m above the ground. */
 const usualRollCenter = {
   strut: 0.065,
@@ -61,12 +110,12 @@ export const rollCenterHeight = quantity({
   dimension: 'length',
   sane: [-0.2, 0.6],
   step: { inch: 0.0254 / 4, metric: 0.005 },
-  told: { usually: 'measured', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
+  told: { usually: 'spec', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
   measure: 'From the hard points; on a beam, where its lateral link crosses the middle of the car. Above the ground, at ride height.',
   ways: [
     way({
-      needs: { suspension },
-      compute: ({ suspension }) => usualRollCenter[suspension],
+      needs: { suspension, fallen: refine(rollCenterFallen, 0) },
+      compute: ({ suspension, fallen }) => usualRollCenter[suspension] - fallen,
       ...{
         sort: 'estimate',
         within: { absolute: 0.065 },
@@ -74,11 +123,17 @@ export const rollCenterHeight = quantity({
       },
     }),
     way({
-      needs: { kind: axleKind },
-      compute: ({ kind }) => (kind === 'beam' ? usualRollCenter['live axle'] : 0.1),
+      needs: { kind: axleKind, fallen: refine(rollCenterFallen, 0) },
+      compute: ({ kind, fallen }) => (kind === 'beam' ? usualRollCenter['live axle'] : 0.1) - fallen,
       ...{ sort: 'estimate', within: { absolute: 0.11 }, source: 'by the kind of axle; common practice, no source' },
     }),
   ],
+});
+carry(rollCenterHeight, {
+  needs: { measured: asMeasured(given(rollCenterHeight)), fallen: refine(rollCenterFallen, 0) },
+  compute: ({ measured, fallen }) => measured - fallen,
+  formula: 'measured - fallen',
+  source: 'as told, and how far it has fallen with the body since',
 });
 export const unsprungHeight = quantity({
   path: 'unsprung.height',

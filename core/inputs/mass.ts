@@ -1,13 +1,17 @@
 /** What the car weighs, where, and what was in it. Weights are masses here: scales are read in kilograms or pounds. */
-import { choice, quantity, type Told, way } from '../catalog.js';
+import { asMeasured, carry, choice, given, quantity, refine, type Told, way } from '../catalog.js';
+import { trackShift } from '../figures/track.js';
 import { drivenAxle } from './gearing.js';
 import { axleKind, enginePlace, suspension } from './layout.js';
 
 const weighed: Told = { usually: 'measured', measured: { relative: 0.005 }, spec: { relative: 0.02 } };
+/** What people type without a word of how they know it is from a sheet: options, fuel and the maker's rounding are in its doubt. */
+const ofSheet: Told = { usually: 'spec', measured: { relative: 0.005 }, spec: { relative: 0.03 } };
+const shareOfSheet: Told = { usually: 'spec', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } };
 const shared: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } };
 const taped: Told = { usually: 'spec', measured: { absolute: 0.005 }, spec: { absolute: 0.005 } };
 const placed: Told = { usually: 'measured', measured: { absolute: 0.03 }, spec: { absolute: 0.03 } };
-const guessed: Told = { usually: 'measured', measured: { relative: 0.03 }, spec: { relative: 0.1 } };
+const guessed: Told = { usually: 'spec', measured: { relative: 0.03 }, spec: { relative: 0.1 } };
 
 export const mass = quantity({
   path: 'mass',
@@ -20,7 +24,7 @@ export const mass = quantity({
   words: ['weight', 'mass', 'car weight', 'total weight', 'whole weight', 'wt', 'weigh'],
   dimension: 'mass',
   sane: [300, 3500],
-  told: weighed,
+  told: ofSheet,
   measure: 'All four wheels on scales or on a weighbridge, as it runs; say whether the driver is in it and how much fuel.',
 });
 /** With the engine in front. */
@@ -43,7 +47,7 @@ export const frontShare = quantity({
   ],
   dimension: 'ratio',
   sane: [0.3, 0.72],
-  told: shared,
+  told: shareOfSheet,
   measure: 'Weigh each axle on level ground; the front weight over the sum of both.',
   ways: [
     way({
@@ -134,6 +138,12 @@ export const track = quantity({
   measure: 'Between the middles of the two tire treads, on the ground.',
   estimate: { needs: {}, compute: () => 1.48, within: { relative: 0.08 }, error: 'common', source: 'common practice, no source' },
 });
+carry(track, {
+  needs: { measured: asMeasured(given(track)), shift: refine(trackShift, 0) },
+  compute: ({ measured, shift }) => measured + shift,
+  formula: 'measured + shift',
+  source: 'as told of the wheels that were on, and how much further out these stand',
+});
 export const cgHeight = quantity({
   path: 'cg.height',
   scope: 'car',
@@ -143,7 +153,7 @@ export const cgHeight = quantity({
   words: ['cg height', 'cg', 'cg ht', 'center of gravity', 'center of gravity height', 'height of cg'],
   dimension: 'length',
   sane: [0.2, 1],
-  told: { usually: 'measured', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
+  told: { usually: 'spec', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
   measure: 'Raise one axle at least 0.4 m with the suspension blocked and read how the other axle gains weight.',
   caution: 'A raised axle needs a rated lift or stands, chocks, and nobody under it.',
   estimate: {
@@ -295,12 +305,18 @@ export const driverRight = quantity({
   sane: [-0.9, 0.9],
   told: placed,
   measure: 'From the middle of the car across to the middle of the seat; left of center is negative.',
-  estimate: {
-    needs: { seat: driverSeat },
-    compute: ({ seat }) => (seat === 'left' ? -0.36 : seat === 'right' ? 0.36 : 0),
-    within: { absolute: 0.08 },
-    source: 'common practice, no source',
-  },
+  ways: [
+    way({
+      needs: { seat: given(driverSeat) },
+      compute: ({ seat }) => (seat === 'left' ? -0.36 : seat === 'right' ? 0.36 : 0),
+      ...{ sort: 'estimate', within: { absolute: 0.08 }, source: 'by the side on which the driver sits; common practice, no source' },
+    }),
+    way({
+      needs: {},
+      compute: () => -0.36,
+      ...{ sort: 'estimate', within: { absolute: 0.72 }, source: 'on the left, or on the right; common practice, no source' },
+    }),
+  ],
 });
 export const passengerWeight = quantity({
   path: 'passenger.weight',

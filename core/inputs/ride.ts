@@ -36,32 +36,6 @@ export const tireRate = quantity({
     }),
   ],
 });
-export const loadedRadiusTold = quantity({
-  path: 'tire.loadedRadius',
-  scope: 'axle',
-  name: 'loaded radius of the tire, measured',
-  label: 'loaded radius, read',
-  symbol: 'r_l',
-  state: true,
-  words: ['measured loaded radius', 'hub height', 'wheel center height', 'axle height'],
-  dimension: 'length',
-  sane: [0.18, 0.55],
-  told: { usually: 'measured', measured: { absolute: 0.0015 }, spec: { absolute: 0.004 } },
-  measure: 'From the ground to the middle of the hub, car on its wheels.',
-});
-export const bumpStopGap = quantity({
-  path: 'bumpStop.gap',
-  scope: 'axle',
-  name: 'gap to the bump stop, along the damper',
-  label: 'bump stop gap',
-  symbol: 's_g',
-  state: true,
-  words: ['bump stop gap', 'bumpstop gap', 'stop gap', 'gap to bump stop', 'shaft travel left'],
-  dimension: 'length',
-  sane: [0, 0.25],
-  told: { usually: 'measured', measured: { absolute: 0.002 }, spec: { absolute: 0.005 } },
-  measure: 'At ride height, from the stop to what it will hit, along the damper shaft.',
-});
 export const damperRatio = quantity({
   path: 'damper.ratio',
   scope: 'axle',

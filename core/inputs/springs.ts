@@ -1,11 +1,12 @@
 /** The springs: what they are, what stands under them, and how the wheel reaches them. Left and right alike unless a corner is named. */
-import { curve, quantity, type Told, way } from '../catalog.js';
+import { curve, given, inverse, quantity, type Told, way } from '../catalog.js';
+import { coilRate as rateOfCoil } from '../springs/coil.js';
+import { activeTurns, coilMeanDiameter, shearModulus, wire } from './coil.js';
 import { axleKind, suspension } from './layout.js';
 
 const inch = 0.0254;
 const poundPerInch = 175.12683524647636;
 const rated: Told = { usually: 'spec', measured: { relative: 0.02 }, spec: { relative: 0.05 } };
-const calipered: Told = { usually: 'measured', measured: { absolute: 0.00005 }, spec: { absolute: 0.0001 } };
 const lengths: Told = { usually: 'measured', measured: { absolute: 0.0015 }, spec: { absolute: 0.003 } };
 const underLoad =
   'A compressed spring can kill: use a rated compressor and stands, keep out of its line, follow the maker, and leave it to a licensed shop if in doubt.';
@@ -23,6 +24,13 @@ export const springRate = quantity({
   told: rated,
   measure: 'Printed on the coil, or press it on a scale: the gain of force over 25 mm (1 in), past the first 25.',
   caution: underLoad,
+});
+inverse(springRate, {
+  needs: { wire: given(wire), diameter: coilMeanDiameter, turns: activeTurns, modulus: shearModulus },
+  compute: ({ wire, diameter, turns, modulus }) => rateOfCoil(modulus, wire, diameter, turns),
+  formula: 'modulus * wire^4 / (8 * diameter^3 * turns)',
+  source: 'Bhandari, Design of Machine Elements, ch. 10',
+  basis: 'from its wire and coils',
 });
 export const springRates = curve({
   path: 'spring.rates',
@@ -171,6 +179,12 @@ export const helperForce = quantity({
   measure: "Maker's block load: the force that just closes it.",
   caution: underLoad,
 });
+inverse(helperForce, {
+  needs: { rate: helperRate, travel: given(helperTravel) },
+  compute: ({ rate, travel }) => rate * travel,
+  formula: 'rate * travel',
+  source: "Hooke's law",
+});
 export const besideRate = quantity({
   path: 'inner.rate',
   scope: 'axle',
@@ -198,86 +212,6 @@ export const besideGap = quantity({
   told: lengths,
   measure: 'How much shorter the second spring is than the first, both free; 0 if it starts at once.',
   estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'starts at once unless told' },
-});
-
-export const wire = quantity({
-  path: 'coil.wire',
-  scope: 'axle',
-  name: 'wire diameter',
-  symbol: 'd',
-  words: ['wire', 'wire diameter', 'wire thickness', 'coil wire'],
-  dimension: 'length',
-  sane: [0.0003, 0.03],
-  told: calipered,
-  measure: 'Caliper on bare wire, paint scraped off: 1 % here is 4 % of the rate.',
-});
-export const coilMeanDiameter = quantity({
-  path: 'coil.diameter',
-  scope: 'axle',
-  name: 'mean coil diameter',
-  symbol: 'D',
-  instead: 'coil diameter',
-  words: ['mean diameter', 'mean dia', 'coil diameter', 'mean coil diameter', 'coil dia'],
-  dimension: 'length',
-  sane: [0.003, 0.3],
-  told: { usually: 'measured', measured: { absolute: 0.0005 }, spec: { absolute: 0.0005 } },
-  measure: 'Outside diameter less one wire.',
-});
-export const coilOuterDiameter = quantity({
-  path: 'coil.outer',
-  scope: 'axle',
-  name: 'outside coil diameter',
-  symbol: 'D_o',
-  instead: 'coil diameter',
-  words: ['coil outside diameter', 'coil outer diameter', 'spring od', 'coil od', 'outer coil diameter'],
-  dimension: 'length',
-  sane: [0.003, 0.35],
-  told: { usually: 'measured', measured: { absolute: 0.0005 }, spec: { absolute: 0.0005 } },
-  measure: 'Caliper over the coils.',
-});
-export const activeTurns = quantity({
-  path: 'coil.turns',
-  scope: 'axle',
-  name: 'active coils',
-  symbol: 'n',
-  words: ['active turn', 'active coil', 'coil turn', 'turn', 'active winding'],
-  dimension: 'ratio',
-  sane: [1, 40],
-  told: { usually: 'measured', measured: { absolute: 0.2 }, spec: { absolute: 0.1 } },
-  measure: 'All coils less those that lie flat at the ends (about one at each squared end).',
-});
-export const deadTurns = quantity({
-  path: 'coil.dead',
-  scope: 'axle',
-  name: 'dead coils at the ends',
-  label: 'dead coils',
-  symbol: 'n_e',
-  words: ['dead coil', 'dead turn', 'end coil', 'inactive coil'],
-  dimension: 'ratio',
-  sane: [0, 4],
-  told: { usually: 'measured', measured: { absolute: 0.2 }, spec: { absolute: 0.1 } },
-  measure: 'Coils that lie flat on their neighbours: two for squared and ground ends.',
-  estimate: { needs: {}, compute: () => 2, within: { absolute: 0.5 }, source: 'squared ends; common practice, no source' },
-});
-export const shearModulus = quantity({
-  path: 'coil.modulus',
-  scope: 'axle',
-  name: 'shear modulus of the wire',
-  label: 'shear modulus',
-  symbol: 'G',
-  alike: true,
-  words: ['shear modulus', 'modulus', 'wire modulus'],
-  dimension: 'stress',
-  sane: [30e9, 100e9],
-  told: { usually: 'spec', measured: { relative: 0.01 }, spec: { relative: 0.02 } },
-  measure: 'Of the wire steel, from its data sheet; titanium wire is near 42 GPa.',
-  estimate: {
-    needs: {},
-    compute: () => 79.3e9,
-    within: { relative: 0.03 },
-    error: 'common',
-    source: 'spring steel, 78.5 to 81.5 GPa; common practice, no source',
-  },
 });
 
 /** Spring over wheel. */
