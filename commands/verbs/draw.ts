@@ -202,8 +202,8 @@ export function drawFigures(reading: Reading, context: Context): Outcome {
 function mainInput(figure: string, situation: Parameters<typeof numbersOf>[0]): readonly Item[] {
   const numbers = numbersOf(situation);
   let best: { readonly item: Item; readonly moved: number } | undefined;
-  for (const { entry, place, path, then } of catalog.nodes) {
-    if (then || entry.kind !== 'quantity' || !catalog.dependsOn(figure, path)) continue;
+  for (const { entry, place, path, then, layer } of catalog.nodes) {
+    if (then || layer !== 'best' || entry.kind !== 'quantity' || !catalog.dependsOn(figure, path)) continue;
     const value = numbers.number(path);
     if (isRefusal(value) || value === 0) continue;
     const ask = probe(catalog, situation, [path], [figure]);
