@@ -204,8 +204,8 @@ export async function drawFigures(reading: Reading, context: Context): Promise<O
 async function mainInput(figure: string, situation: Situation, breathe: Breathe): Promise<Item | undefined> {
   const numbers = numbersOf(situation);
   let best: { readonly item: Item; readonly moved: number } | undefined;
-  for (const { entry, place, path, then } of catalog.nodes) {
-    if (then || entry.kind !== 'quantity' || !catalog.dependsOn(figure, path)) continue;
+  for (const { entry, place, path, then, layer } of catalog.nodes) {
+    if (then || layer !== 'best' || entry.kind !== 'quantity' || !catalog.dependsOn(figure, path)) continue;
     await breathe();
     const value = numbers.number(path);
     if (isRefusal(value) || value === 0) continue;

@@ -84,8 +84,16 @@ function rounded(value: number, path: string, preferences: Preferences): number 
 async function candidates(looked: Looked, target: Target, reading: Reading, context: Context): Promise<readonly Choice[]> {
   const numbers = numbersOf(looked.situation);
   const reach: { readonly line: string; readonly label: string; readonly order: number; readonly told: boolean }[] = [];
-  for (const { entry, place, path, then } of catalog.nodes) {
-    if (then || entry.kind !== 'quantity' || entry.scope === 'question' || entry.state || !catalog.dependsOn(target.path, path)) continue;
+  for (const { entry, place, path, then, layer } of catalog.nodes) {
+    if (
+      then ||
+      layer !== 'best' ||
+      entry.kind !== 'quantity' ||
+      entry.scope === 'question' ||
+      entry.state ||
+      !catalog.dependsOn(target.path, path)
+    )
+      continue;
     // What can be bought or set, what was told, and what can be put in (none of it is there yet): not what the car simply is.
     const status = numbers.status(path);
     const addable = status === 'estimated' && numbers.number(path) === 0;

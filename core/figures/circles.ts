@@ -1,7 +1,8 @@
 /** Small figures of corners: speed and grip on a circle, a slalom, steer angles, grip shared between braking and turning. */
-import { front, isRefusal, maybe, quantity, type Refusal, rear, refuse, structure, way } from '../catalog.js';
+import { firstOf, front, given, isRefusal, maybe, quantity, type Refusal, rear, refuse, structure, way } from '../catalog.js';
 import type { CornerModel } from '../cornering/model.js';
 import { roadSpeed } from '../inputs/gearing.js';
+import { gripCoefficient } from '../inputs/grip.js';
 import { track, wheelbase } from '../inputs/mass.js';
 import * as asked from '../inputs/turning.js';
 import { type CornerBraking, cornerBraking } from '../traction/braking.js';
@@ -159,6 +160,10 @@ export const slalomRadius = quantity({
   ],
 });
 const beyond = refuse('The turn already asks for more than the tires grip: it is beyond the limit.', 'lateral');
+const alongCircle = (limit: number, lateral: number): number | Refusal =>
+  lateral <= limit ? Math.sqrt(limit ** 2 - lateral ** 2) : beyond;
+const circleSource = 'friction circle of the whole car: every wheel uses all of its grip, however the brakes are shared';
+const circleBasis = 'friction circle, brakes shared as the grip is';
 /** The hardest braking in the turn, or why there is none. */
 export const brakingLeft = structure({
   path: 'brake.leftInTurn',
@@ -204,11 +209,22 @@ export const alongLeft = quantity({
         'four-wheel equilibrium under brakes shared as they are: until the first wheel has no more grip, so that it is less than the friction circle leaves',
     }),
     way({
-      needs: { limit: carLimit, lateral: asked.lateral },
-      compute: ({ limit, lateral }) => (lateral <= limit ? Math.sqrt(limit ** 2 - lateral ** 2) : beyond),
-      source: 'friction circle of the whole car at its lateral limit: every wheel uses all of its grip, however the brakes are shared',
+      needs: { limit: given(carLimit), lateral: asked.lateral },
+      compute: ({ limit, lateral }) => alongCircle(limit, lateral),
+      source: `${circleSource}, at the lateral limit told`,
       sort: 'model',
-      basis: 'friction circle, brakes shared as the grip is',
+      basis: circleBasis,
+    }),
+    way({
+      needs: {
+        front: firstOf(given(front(gripCoefficient)), given(rear(gripCoefficient))),
+        rear: firstOf(given(rear(gripCoefficient)), given(front(gripCoefficient))),
+        lateral: asked.lateral,
+      },
+      compute: ({ front, rear, lateral }) => alongCircle(Math.min(front, rear) * g, lateral),
+      source: `${circleSource}, at the grip coefficient told`,
+      sort: 'model',
+      basis: circleBasis,
     }),
   ],
   caution: closed,

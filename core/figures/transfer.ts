@@ -99,6 +99,14 @@ export const transferPerG = quantity({
   ],
   nonlinear: bends,
 });
+const upright = {
+  mass: weighedTotal,
+  height: cgHeightNow,
+  front: firstOf(front(track), rear(track)),
+  rear: firstOf(rear(track), front(track)),
+} as const;
+const uprightSource = 'moments about the outer wheels, on the mean of both tracks';
+const uprightBasis = 'weight times g times height over track, no roll';
 export const carTransferPerG = quantity({
   path: 'loadTransfer.carPerG',
   scope: 'car',
@@ -118,17 +126,12 @@ export const carTransferPerG = quantity({
       basis: 'both axles',
     }),
     way({
-      needs: {
-        mass: weighedTotal,
-        height: cgHeightNow,
-        front: firstOf(front(track), rear(track)),
-        rear: firstOf(rear(track), front(track)),
-      },
+      needs: upright,
       compute: ({ mass, height, front, rear }) => (2 * mass * height) / (front + rear),
       formula: '2 * mass * height / (front + rear)',
-      source: 'moments about the outer wheels, on the mean of both tracks',
+      source: uprightSource,
       sort: 'model',
-      basis: 'weight times g times height over track, no roll',
+      basis: uprightBasis,
     }),
   ],
   nonlinear: bends,
@@ -176,6 +179,13 @@ export const carTransfer = quantity({
   told: toldTransfer,
   ways: [
     way({
+      needs: { perG: ifTold(carTransferPerG), lateral },
+      compute: ({ perG, lateral }) => (perG * lateral) / g,
+      formula: 'perG * lateral / g',
+      source: 'as told per g',
+      basis: 'load transfer per g as told',
+    }),
+    way({
       needs: { front: front(transfer), rear: rear(transfer) },
       compute: ({ front, rear }) => front + rear,
       formula: 'front + rear',
@@ -183,10 +193,12 @@ export const carTransfer = quantity({
       basis: 'both axles',
     }),
     way({
-      needs: { perG: carTransferPerG, lateral },
-      compute: ({ perG, lateral }) => (perG * lateral) / g,
-      formula: 'perG * lateral / g',
-      source: 'as it is per g',
+      needs: { ...upright, lateral },
+      compute: ({ mass, height, front, rear, lateral }) => (2 * mass * height * lateral) / ((front + rear) * g),
+      formula: '2 * mass * height * lateral / ((front + rear) * g)',
+      source: uprightSource,
+      sort: 'model',
+      basis: uprightBasis,
     }),
   ],
   nonlinear: bends,

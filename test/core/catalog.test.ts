@@ -286,6 +286,11 @@ describe('every figure', () => {
       const it = evaluate(catalog, randomCar(catalog, car));
       for (const node of catalog.nodes) if (it.status(node.path) !== 'unknown') known.add(node.entry.path);
     }
+    // No random car tells that it has no bar.
+    const without = evaluate(catalog, {
+      facts: new Map([['front.bar.diameter', { value: 0, within: 0, evidence: 'measured', source: 'no bar' }]]),
+    });
+    for (const node of catalog.nodes) if (without.status(node.path) !== 'unknown') known.add(node.entry.path);
     expect(entries.filter((entry) => !known.has(entry.path)).map((entry) => entry.path)).toEqual([]);
   });
   it('says in a sentence why it has none, and names what can be told', () => {

@@ -44,10 +44,10 @@ describe('what a question pays for', () => {
   const cars = Array.from({ length: 14 }, (_, seed) => randomCar(counted, seed));
 
   it('has something dear to leave out, and cars that have it', () => {
-    expect(dear).toContain('cornering.state');
+    expect(dear).toContain('cornering.held');
     computes.clear();
     for (const car of cars) evaluate(counted, car).within('roll.angle');
-    expect(sum(computes, ['cornering.state'])).toBeGreaterThan(100);
+    expect(sum(computes, ['cornering.held'])).toBeGreaterThan(100);
   });
   it('is what its number rests on: no cornering for a figure that does not corner', () => {
     const others = catalog.nodes.filter(
