@@ -6,6 +6,7 @@ import { parseArgs } from 'node:util';
 import Database from 'better-sqlite3';
 import { finish } from './finish.js';
 import { LockHeld, lockDatabase, realPath } from './lock.js';
+import { errorLine } from './log/error.js';
 import { readSettings, SettingsRefused } from './settings.js';
 import { DatabaseRefused, type Inspection, inspect, settleFile, stamp } from './store/database.js';
 import { migrations } from './store/schema.js';
@@ -153,6 +154,9 @@ if (isProgram(import.meta.url))
       folder: process.cwd(),
       now: Date.now(),
       say: (line) => process.stdout.write(`${line}\n`),
+    }).catch((problem: unknown) => {
+      process.stderr.write(`${errorLine(problem)}\n`);
+      return 1;
     }),
   );
 /** Whether this file was started, and not imported. */

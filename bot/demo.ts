@@ -113,14 +113,17 @@ export async function seedDemo(world: World, work: Pick<Work, 'run'>, enter: (me
   const { store } = world;
   const begun = findIncoming(store, eventOf(0)) !== undefined;
   if (!begun && allRooms(store).length > 0) return false;
-  if (!begun)
+  const tell = (at: number, { member, lines }: DemoMessage): void => {
+    const content = JSON.stringify({ msgtype: 'm.text', body: `${world.prefix}${lines.join('\n')}` });
+    receive(store, { event: eventOf(at), room: 'club', sender: member, kind: 'message', content, at: world.now() });
+  };
+  // One after another: at once, members would take turns.
+  for (const [at, message] of demoMessages.entries()) {
     store.transaction(() => {
-      for (const member of demoMembers) enter(member);
-      demoMessages.forEach(({ member, lines }, at) => {
-        const content = JSON.stringify({ msgtype: 'm.text', body: `${world.prefix}${lines.join('\n')}` });
-        receive(store, { event: eventOf(at), room: 'club', sender: member, kind: 'message', content, at: world.now() });
-      });
+      if (at === 0) for (const one of demoMembers) enter(one);
+      tell(at, message);
     });
-  await work.run();
+    await work.run();
+  }
   return true;
 }

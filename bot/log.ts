@@ -1,94 +1,82 @@
-/** The log: lines of JSON on standard error. What members write and every secret stay out of it, whoever logs. */
-import { type DestinationStream, destination, type Logger, pino } from 'pino';
+/**
+ * The log: lines of JSON on standard error. What members write and every secret stay out of it by what may go in: a sentence as it stands in the code,
+ * numbers, and texts of known shapes; of an error its class, its code and where it came from, never its message, which may quote anything.
+ */
+import { type DestinationStream, destination, pino } from 'pino';
+import { codes, type ErrorTold, tellError } from './log/error.js';
 
-/** Fields whose values are never written, at any depth: what is said, and what lets somebody in. */
-const kept = new Set(
-  [
-    'body',
-    'formatted_body',
-    'html',
-    'text',
-    'content',
-    'line',
-    'said',
-    'why',
-    'words',
-    'headline',
-    'answers',
-    'reply',
-    'rest',
-    'choices',
-    'trial',
-    'facts',
-    'query',
-  ].concat(['accesstoken', 'access_token', 'token', 'password', 'authorization', 'cookie', 'secret', 'headers', 'recoverykey']),
-);
-/** What stands in an address or a header and lets somebody in. */
-const inText: readonly (readonly [RegExp, string])[] = [
-  [/(access_token=)[^&\s"']+/gi, '$1***'],
-  [/\b(Bearer\s+)\S+/gi, '$1***'],
-  [/\b(?:syt|mct|mat|mcr)_\w{6,}/g, '***'],
-];
-const deepest = 6;
+export type Level = 'debug' | 'info' | 'warn' | 'error' | 'silent';
+/** A sentence as it stands in the code: a text that is put together while the bot runs is none, and does not compile. */
+export type Sentence<T extends string> = Record<never, never> extends Record<T, unknown> ? never : T;
 
-function scrubText(text: string, secrets: readonly string[]): string {
-  const masked = secrets.reduce((t, secret) => t.replaceAll(secret, '***'), text);
-  return inText.reduce((t, [from, to]) => t.replace(from, to), masked);
+/** All that a line can tell beside its sentence. What is not here is not logged, whoever passes it. */
+export interface LogFields {
+  readonly err?: unknown;
+  /** Matrix ids. */
+  readonly room?: string;
+  readonly account?: string;
+  /** What a member quotes when something broke. */
+  readonly reference?: string;
+  /** Of the homeserver, the system or SQLite. */
+  readonly code?: string | undefined;
+  readonly action?: 'send' | 'edit' | 'redact' | 'join' | 'leave';
+  readonly task?: 'sending' | 'handling';
+  readonly status?: number | undefined;
+  readonly failures?: number;
+  readonly pause_ms?: number;
+  readonly tries?: number;
+  readonly allowed?: boolean;
+  readonly short?: boolean;
+  readonly well?: boolean;
+  readonly up_ms?: number;
+  readonly sinceSync_ms?: number;
+  readonly toHandle?: number;
+  readonly toSend?: number;
+  readonly refused?: number;
 }
-function scrub(value: unknown, secrets: readonly string[], depth: number): unknown {
-  if (typeof value === 'string') return scrubText(value, secrets);
-  if (typeof value !== 'object' || value === null) return value;
-  if (depth > deepest) return '(deeper)';
-  if (value instanceof Error) return scrubError(value, secrets, depth);
-  if (Array.isArray(value)) return value.map((v) => scrub(v, secrets, depth + 1));
-  return Object.fromEntries(
-    Object.entries(value).map(([key, v]) => [
-      key,
-      kept.has(key.toLowerCase()) && v !== undefined ? '(not logged)' : scrub(v, secrets, depth + 1),
-    ]),
-  );
+/** Each sentence with what belongs to it. */
+export interface Log {
+  info<T extends string>(fields: LogFields, sentence: T & Sentence<T>): void;
+  warn<T extends string>(fields: LogFields, sentence: T & Sentence<T>): void;
+  error<T extends string>(fields: LogFields, sentence: T & Sentence<T>): void;
 }
-/** Name, message and where: none of the fields that libraries hang on an error (a request, with its headers and body). */
-function scrubError(error: Error, secrets: readonly string[], depth: number): object {
-  return {
-    type: error.name === 'Error' ? error.constructor.name : error.name,
-    message: scrubText(error.message, secrets),
-    stack: scrubText(error.stack ?? '', secrets),
-    ...('code' in error && typeof error.code === 'string' ? { code: error.code } : {}),
-    ...(error.cause === undefined ? {} : { cause: scrub(error.cause, secrets, depth + 1) }),
-  };
+
+const id = /^[!@][\w.~=+/-]{1,200}(?::[\w.:[\]-]{1,200})?$/;
+/** The texts that are logged, by field; the types above hold for our code, these for whatever comes at run time. */
+const shapes: Readonly<Record<string, RegExp>> = {
+  room: id,
+  account: id,
+  reference: /^[0-9A-F]{8}$/,
+  code: codes,
+  action: /^(?:send|edit|redact|join|leave)$/,
+  task: /^(?:sending|handling)$/,
+};
+const withheld = '(not logged)';
+function told(name: string, value: unknown): number | boolean | string | ErrorTold | undefined {
+  if (value === undefined || value === null) return undefined;
+  if (name === 'err') return tellError(value);
+  if (typeof value === 'number' || typeof value === 'boolean') return value;
+  return typeof value === 'string' && shapes[name]?.test(value) ? value : withheld;
 }
 
 export interface LogOptions {
-  readonly level: 'debug' | 'info' | 'warn' | 'error' | 'silent';
-  /** Masked wherever they come up. */
-  readonly secrets?: readonly string[];
+  readonly level: Level;
   readonly to?: DestinationStream;
 }
-export function createLog({ level, secrets = [], to = destination({ dest: 2, sync: true }) }: LogOptions): Logger {
-  const real = secrets.filter((s) => s.length >= 4);
-  return pino(
+export function createLog({ level, to = destination({ dest: 2, sync: true }) }: LogOptions): Log {
+  const lines = pino(
     {
       level,
       base: null,
       timestamp: pino.stdTimeFunctions.isoTime,
-      formatters: {
-        level: (label) => ({ level: label }),
-        log: (fields) =>
-          Object.fromEntries(Object.entries(fields).map(([k, v]) => [k, kept.has(k.toLowerCase()) ? '(not logged)' : scrub(v, real, 1)])),
-      },
-      hooks: {
-        logMethod(args, method) {
-          const [first, ...others] = args;
-          // The sentence too: an error that is logged alone brings its message.
-          const safe =
-            typeof first === 'string' ? scrubText(first, real) : first instanceof Error ? { err: scrubError(first, real, 1) } : first;
-          const rest = others.map((o) => (typeof o === 'string' ? scrubText(o, real) : scrub(o, real, 1)));
-          Reflect.apply(method, this, [safe, ...rest]);
-        },
-      },
+      formatters: { level: (label) => ({ level: label }) },
       serializers: { err: (value: unknown) => value },
     },
     to,
   );
+  const at =
+    (one: Exclude<Level, 'silent' | 'debug'>) =>
+    (fields: LogFields, sentence: string): void =>
+      lines[one](Object.fromEntries(Object.entries(fields).map(([name, value]) => [name, told(name, value)])), '%s', sentence);
+  return { info: at('info'), warn: at('warn'), error: at('error') };
 }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { finish } from './finish.js';
 import { LockHeld, lockDatabase } from './lock.js';
+import { errorLine } from './log/error.js';
 import { readSettings, type Settings, SettingsRefused } from './settings.js';
 import { DatabaseRefused, openDatabase, type Store } from './store/database.js';
 
@@ -134,16 +135,25 @@ async function foreseen(problem: unknown): Promise<{ readonly lines: readonly st
   const { code } = problem;
   if (code === 'EADDRINUSE') return { lines: ['The health port is in use; set healthPort to another.'], code: exitCodes.settings };
   if (code === 'EACCES' || code === 'EROFS' || code === 'ENOSPC' || String(code).startsWith('SQLITE_'))
-    return { lines: [`The database or its folder can't be used: ${problem.message}.`], code: exitCodes.database };
+    return {
+      lines: [`The database or its folder can't be used (${code}); check the folder, its permissions and the room on the disk.`],
+      code: exitCodes.database,
+    };
   return undefined;
 }
 
+// Node's own way to end says the message, and the line of the code.
+for (const broken of ['uncaughtException', 'unhandledRejection'] as const)
+  process.on(broken, (problem: unknown) => {
+    say(errorLine(problem));
+    process.exit(exitCodes.broken);
+  });
 // Whoever reads the output may stop reading it (`| head`): that is an end, not a fault.
 process.stdout.on('error', (problem: NodeJS.ErrnoException) => process.exit(problem.code === 'EPIPE' ? exitCodes.ended : exitCodes.broken));
 try {
   finish(await run(process.argv.slice(2)));
 } catch (problem) {
   const known = await foreseen(problem);
-  for (const line of known?.lines ?? [problem instanceof Error ? (problem.stack ?? problem.message) : String(problem)]) say(line);
+  for (const line of known?.lines ?? [errorLine(problem)]) say(line);
   finish(known?.code ?? exitCodes.broken);
 }

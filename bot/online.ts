@@ -31,7 +31,7 @@ export async function runOnHomeserver(
   store: Store,
   signal: AbortSignal,
 ): Promise<number> {
-  const log = createLog({ level: settings.logLevel, secrets: [settings.accessToken] });
+  const log = createLog({ level: settings.logLevel });
   const startedAt = Date.now();
   const services = createServices(log);
   // A failure comes up again with the first line.
@@ -65,16 +65,17 @@ export async function runOnHomeserver(
       const health = (): Health => healthOf(healthParts(Date.now(), startedAt, bot.health()), Date.now() - startedAt);
       const server = settings.healthPort === undefined ? undefined : await serveHealth(settings.healthPort, health);
       const logHealth = (): void => {
-        const { well, line } = health();
-        if (well) log.info({}, line);
-        else log.warn({}, line);
+        const now = Date.now();
+        const { lastSync, failedSyncs: failures, toHandle, toSend, refused } = bot.health();
+        const fields = { up_ms: now - startedAt, sinceSync_ms: now - (lastSync ?? startedAt), failures, toHandle, toSend, refused };
+        if (health().well) log.info(fields, 'all is well');
+        else log.warn(fields, 'not all is well');
       };
       const hourly = setInterval(logHealth, healthEvery_ms);
       log.info({ account: bot.health().account }, 'ready');
       try {
         const why = await Promise.race([bot.ended, stopped(signal)]);
-        if (why !== undefined) log.error({}, why);
-        else log.info({}, 'stopping');
+        log.info({}, why === undefined ? 'stopping' : 'stopped by itself');
         return why === undefined ? 0 : 4;
       } finally {
         clearInterval(hourly);

@@ -26,6 +26,8 @@ export interface Command {
   readonly examples: readonly [Example, ...Example[]];
   /** Whether what follows the word is read as items of the catalogs, as names, or left as text. */
   readonly takes: 'items' | 'names' | 'text' | 'nothing';
+  /** Whether its text is taken as it stands, without turns of phrase being put in plainer words. */
+  readonly verbatim?: true;
   /** Whether a line that does not begin with its word is for it all the same (`pushes going in`); asked of every line, so it is quick. Takes text. */
   readonly hears?: (line: string) => boolean;
   /** Whether it may change anything: a mended line is then offered instead of run. */

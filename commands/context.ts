@@ -1,7 +1,9 @@
-/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator. */
+/** What a command may know of the world: narrow, read-only, and synchronous but for the calculator and the breath between pieces of dear work. */
 import type { Facts } from '../core/car.js';
+import type { Breathe } from './breathing.js';
 import type { Choice } from './reading.js';
 import type { Reads } from './records/tables.js';
+import type { Sum, WorkedOut } from './sums/sum.js';
 
 export type { Change } from './records/change.js';
 
@@ -83,19 +85,9 @@ export interface Conversation {
   /** An open question or the last answer's suggestions; the bot resolves a bare number before it dispatches. */
   readonly choices: readonly Choice[];
 }
-/** Free expressions, worked out apart. Names are the member's figures, SI with their dimension. */
+/** Sums, worked out apart. */
 export interface Calculator {
-  calculate(
-    expression: string,
-    names: ReadonlyMap<string, { readonly si: number; readonly unit: string }>,
-  ): Promise<
-    | {
-        readonly value: number;
-        readonly unit: string /** exponents of kg, m, s, K */;
-        readonly base: readonly [number, number, number, number];
-      }
-    | { readonly refused: string }
-  >;
+  calculate(sum: Sum): Promise<WorkedOut>;
 }
 /** The message that is answered: what it records carries its id, never its text. */
 export interface Event {
@@ -115,4 +107,6 @@ export interface Context {
   /** The line may speak of the bot, not to it: it is answered, and what it would change is offered, never done. */
   readonly remark?: true;
   readonly calculator: Calculator;
+  /** Awaited between pieces of dear work, a few milliseconds each: nobody else's line has to wait for the whole of it. */
+  readonly breathe: Breathe;
 }

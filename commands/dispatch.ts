@@ -1,5 +1,9 @@
-/** One message of a member: its lines read, run in order, and answered. Each line is all or nothing; one that is refused does not stop the others. */
+/**
+ * One message of a member: its lines read, run in order, and answered. Each line is all or nothing; one that is refused does not stop the others.
+ * Past the work that one message may ask for it ends: what is answered stands with its changes, the rest is named as not done.
+ */
 import { type Answer, answer } from './answer.js';
+import { OutOfTime } from './breathing.js';
 import type { Command, Outcome, Reply } from './command.js';
 import type { Context } from './context.js';
 import { offer } from './house/offer.js';
@@ -42,12 +46,41 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
       garage: draft.garage,
       conversation: trial ? { ...conversation, trial } : conversation,
     };
-    const outcome = done(draft, await runLine(line, now));
+    const run = await withinTime(() => runLine(line, now), context);
+    if (run === undefined) {
+      answers.push(cutOff(lines, nth));
+      break;
+    }
+    const outcome = done(draft, run);
     answers.push(outcome.answer);
     if (outcome.trial) tried = trial = outcome.trial;
     else if (outcome.changes?.length) tried = trial = undefined;
   }
   return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read };
+}
+
+/** Undefined where the message's work was used up before the line had ended. */
+async function withinTime(run: () => Promise<Outcome>, { breathe }: Context): Promise<Outcome | undefined> {
+  try {
+    await breathe();
+    return await run();
+  } catch (problem) {
+    if (problem instanceof OutOfTime) return undefined;
+    throw problem;
+  }
+}
+/** Says what was answered and what was not. `at`: the line in which it ended. */
+function cutOff(lines: readonly string[], at: number): Answer {
+  const line = lines[at] ?? '';
+  const [done, all] = [at, lines.length];
+  if (done === 0) {
+    const whole = all === 1 ? 'That is' : `The first of these ${all} lines is`;
+    const sentence = `${whole} more work than one message may ask for, so it was stopped and nothing was done; ask for less at once, such as one figure.`;
+    return answer('refused', sentence, { next: [{ label: 'show ride frequency', line: 'show ride frequency' }] });
+  }
+  const named = (from: number, to: number): string => (from === to ? `line ${from}` : `lines ${from} to ${to}`);
+  const sentence = `That is all the work that one message may ask for: ${named(1, done)} of ${all} ${done === 1 ? 'is' : 'are'} answered, and nothing of ${named(done + 1, all)} was done; send the rest again, from: ${line}`;
+  return answer('refused', sentence, { next: [{ label: line, line }] });
 }
 
 /** What can't be done as things stand is refused, and the line changes nothing. */

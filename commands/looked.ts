@@ -104,13 +104,13 @@ export function lookAtFirst(subjects: readonly Subject[], context: Context): Loo
   const car = context.garage.chosen;
   return car ? lookAtCar(car, context) : nothing;
 }
-const evaluations = new WeakMap<Facts, { readonly then: Facts | undefined; readonly evaluation: Evaluation }>();
+const evaluations = new WeakMap<Facts, { readonly situation: Situation; readonly evaluation: Evaluation }>();
 /** Every number of a situation; the last evaluation of the same facts is kept with them. */
 export function numbersOf(situation: Situation): Evaluation {
   const known = evaluations.get(situation.facts);
-  if (known && known.then === situation.then) return known.evaluation;
+  if (known && known.situation.then === situation.then && known.situation.assume === situation.assume) return known.evaluation;
   const evaluation = evaluate(catalog, situation);
-  evaluations.set(situation.facts, { then: situation.then, evaluation });
+  evaluations.set(situation.facts, { situation, evaluation });
   return evaluation;
 }
 export const entryAt = (path: string): Entry => catalog.node(path).entry;

@@ -42,7 +42,8 @@ export function read(line: string, setting: Setting): Reading | Stop {
   if (digits)
     return { stop: 'refused', sentence: `A number of ${digits[0].length} digits is too long: I read up to ${mostDigits}.`, line: example };
 
-  const { text: plain, echoes } = plainer(text);
+  const isVerbatim = verbOf(scan(text), setting, vocabularyOf(setting.catalog)).command?.verbatim === true;
+  const { text: plain, echoes } = isVerbatim ? { text, echoes: [] } : plainer(text);
   for (const said of new Set([text, plain])) {
     const hearing = setting.commands.find((command) => command.hears?.(said));
     if (hearing) return { verb: hearing.word, sides: [], tried: [], rest: said, echoes: [], mended: false, names: [said] };

@@ -13,7 +13,8 @@ const pound = 0.45359237;
 const gravity = 9.80665;
 const poundForce = pound * gravity;
 const psi = poundForce / inch ** 2;
-const atmosphere = 101325;
+/** Gauge zero, in pascals. */
+export const atmosphere = 101325;
 const degree = Math.PI / 180;
 const turn = 2 * Math.PI;
 
@@ -160,7 +161,6 @@ export const units: Readonly<Record<Dimension, readonly Unit[]>> = {
     unit('hp/lb', 'hp/lb|hp per lb|hp per pound', (550 * foot * poundForce) / pound),
     unit('W/kg', 'w/kg|w per kg|watts per kg', 1),
     unit('kW/kg', 'kw/kg', 1e3),
-    unit('hp/ton', 'hp/t|hp per ton|hp/ton', (550 * foot * poundForce) / 1000),
   ],
   energy: [
     unit('kJ', 'kj|kilojoule|kilojoules', 1e3),

@@ -96,7 +96,9 @@ export async function openWire(homeserver: string, accessToken: string): Promise
         return answer;
       } catch (problem) {
         if (problem instanceof WireFailure) throw problem;
-        throw new WireFailure(undefined, undefined, undefined, problem instanceof Error ? problem.message : String(problem));
+        throw new WireFailure(undefined, undefined, undefined, problem instanceof Error ? problem.message : String(problem), {
+          cause: problem,
+        });
       }
     },
     close() {

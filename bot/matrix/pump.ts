@@ -4,7 +4,7 @@ import { backOff } from './pace.js';
 
 const longestPause_ms = 60_000;
 export interface PumpOptions {
-  readonly name: string;
+  readonly name: 'sending' | 'handling';
   readonly run: () => Promise<void>;
   /** When to run again unasked, by the clock of `now`; undefined: not before it is woken. */
   readonly nextDue: () => number | undefined;
@@ -34,7 +34,7 @@ export class Pump {
         if (due !== undefined) this.#later(due - this.#it.now());
       },
       (problem: unknown) => {
-        this.#it.log.error({ err: problem }, `${this.#it.name} broke off, and is tried again`);
+        this.#it.log.error({ err: problem, task: this.#it.name }, 'a task broke off, and is tried again');
         this.#later(backOff(this.#failures++, longestPause_ms));
       },
     );

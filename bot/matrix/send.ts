@@ -1,4 +1,4 @@
-/** Sends the outbox: each row once, in order in a room, rooms side by side. `ready -> trying (device, time) -> PUT -> sent`. */
+/** Sends the outbox: each row once, to each member in order, members of a room by turns, rooms side by side. `ready -> trying (device, time) -> PUT -> sent`. */
 import { z } from 'zod';
 import type { Store } from '../store/database.js';
 import {
@@ -11,6 +11,7 @@ import {
   markUploaded,
   markWithdrawn,
   type OutboxRow,
+  type OutgoingHead,
   outgoingHeads,
   outgoingOf,
   postpone,
@@ -50,6 +51,9 @@ export class Sender {
   readonly #it: SenderOptions;
   readonly #pace = new Pace();
   readonly #lanes: Lanes;
+  /** When each member was last sent something, counted in rows. */
+  readonly #last = new Map<string, number>();
+  #begun = 0;
 
   constructor(options: SenderOptions) {
     this.#it = options;
@@ -72,9 +76,18 @@ export class Sender {
   #next(busy: ReadonlySet<string>): readonly Task[] {
     const now = this.#it.now();
     if (now < this.#pace.until) return [];
-    return outgoingHeads(this.#it.store)
-      .filter((row) => !busy.has(row.room) && row.not_before <= now)
-      .map((row) => ({ room: row.room, run: () => this.#send(row) }));
+    const heads = outgoingHeads(this.#it.store);
+    if (heads.length === 0) this.#last.clear();
+    const turn = ({ to }: OutgoingHead): number => (to === null ? 0 : (this.#last.get(to) ?? 0));
+    const due = heads.filter((row) => !busy.has(row.room) && row.not_before <= now).toSorted((a, b) => turn(a) - turn(b) || a.seq - b.seq);
+    // Of each room the one whose turn it is.
+    return due
+      .filter(({ room }, at) => due.findIndex((one) => one.room === room) === at)
+      .map((row) => ({ lane: row.room, run: () => this.#begin(row) }));
+  }
+  #begin(row: OutgoingHead): Promise<void> {
+    if (row.to !== null) this.#last.set(row.to, ++this.#begun);
+    return this.#send(row);
   }
 
   async #send(row: OutboxRow): Promise<void> {

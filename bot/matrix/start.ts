@@ -85,7 +85,7 @@ export async function startMatrix(
 ): Promise<RunningMatrix> {
   const { now = Date.now, connect = ({ homeserver, accessToken }) => openWire(homeserver, accessToken), signal, warm } = options;
   const secret = encryption();
-  log.info({}, secret.why);
+  log.info({}, "encrypted rooms can't be served: this version has no encryption yet");
   const wire = await connect(settings);
   const homeserver = new Homeserver(wire);
   const me = await patiently(() => whoIs(homeserver), log, signal).catch((problem: unknown) => {
@@ -107,8 +107,8 @@ export async function startMatrix(
     end = resolve;
   });
   const unauthorized = (failure: WireFailure): void => {
-    problem ??= `the homeserver does not accept the access token any more (${failure.message})`;
-    log.error({}, problem);
+    problem ??= `the homeserver does not accept the access token any more (${failure.brief})`;
+    log.error({ err: failure }, 'the homeserver does not accept the access token any more');
     void stop().then(() => end(problem ?? ''));
   };
   const world: World = {
@@ -184,8 +184,8 @@ async function patiently<T>(ask: () => Promise<T>, log: Log, signal: AbortSignal
     } catch (problem) {
       if (!(problem instanceof WireFailure)) throw problem;
       if (problem.unauthorized)
-        throw new MatrixRefused(`The homeserver does not accept the access token (${problem.message}); give the bot a new one.`);
-      if (!problem.passing) throw new MatrixRefused(`The homeserver does not answer as one (${problem.message}); check its address.`);
+        throw new MatrixRefused(`The homeserver does not accept the access token (${problem.brief}); give the bot a new one.`);
+      if (!problem.passing) throw new MatrixRefused(`The homeserver does not answer as one (${problem.brief}); check its address.`);
       log.warn({ err: problem, failures: failures + 1 }, 'the homeserver does not answer yet');
       await sleep(Math.max(backOff(failures, 30_000), problem.retryAfter_ms ?? 0), signal);
       if (signal?.aborted) throw new MatrixRefused('Stopped before the homeserver answered.');

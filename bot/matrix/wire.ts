@@ -21,11 +21,21 @@ export class WireFailure extends Error {
   readonly code: string | undefined;
   /** What the homeserver asked for, from the body or from the header, whichever is longer. */
   readonly retryAfter_ms: number | undefined;
-  constructor(status: number | undefined, code: string | undefined, retryAfter_ms: number | undefined, message: string) {
-    super(message);
+  constructor(
+    status: number | undefined,
+    code: string | undefined,
+    retryAfter_ms: number | undefined,
+    message: string,
+    options?: ErrorOptions,
+  ) {
+    super(message, options);
     this.status = status;
     this.code = code;
     this.retryAfter_ms = retryAfter_ms;
+  }
+  /** Without the homeserver's own words, which may quote what it was sent. */
+  get brief(): string {
+    return [this.status ?? 'not reached', this.code].filter((part) => part !== undefined).join(' ');
   }
   /** Worth asking again, later, unchanged. */
   get passing(): boolean {

@@ -46,11 +46,14 @@ const on = prepared((db) => ({
     'INSERT INTO inbox (event, room, sender, kind, target, thread, content, at, state) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (event) DO NOTHING',
   ),
   find: db.prepare<[string], InboxRow>(`SELECT ${columns} FROM inbox WHERE event = ?`),
-  // The oldest row of each room that has one to do, the oldest room first.
   heads: db.prepare<[], InboxRow>(
-    `SELECT ${columns} FROM inbox WHERE seq IN (SELECT min(seq) FROM inbox WHERE state = 'new' GROUP BY room) ORDER BY seq`,
+    `SELECT ${columns} FROM inbox WHERE seq IN (
+       SELECT min(seq) FROM inbox WHERE state = 'new' AND kind IN ('message', 'edit') GROUP BY room, sender
+       UNION ALL SELECT seq FROM inbox WHERE state = 'new' AND kind NOT IN ('message', 'edit')
+     ) ORDER BY seq`,
   ),
   tried: db.prepare<[number]>('UPDATE inbox SET tries = tries + 1 WHERE seq = ?'),
+  untried: db.prepare<[number]>('UPDATE inbox SET tries = tries - 1 WHERE seq = ? AND tries > 0'),
   finish: db.prepare<[string, string | null, number]>("UPDATE inbox SET state = ?, reason = ? WHERE seq = ? AND state = 'new'"),
   become: db.prepare<[string, string]>('UPDATE inbox SET state = ? WHERE event = ?'),
   erase: db.prepare<[string]>('UPDATE inbox SET content = NULL WHERE event = ?'),
@@ -77,9 +80,12 @@ export const receive = (store: Store, it: Incoming): boolean =>
     it.state ?? 'new',
   ).changes === 1;
 export const findIncoming = (store: Store, event: string): InboxRow | undefined => on(store).find.get(event);
+/** What is to do, in order: of each member in each room the oldest message or edit, and every row of another kind. */
 export const incomingHeads = (store: Store): readonly InboxRow[] => on(store).heads.all();
 /** Before the work, so that a row that kills the process is counted too. */
 export const countTry = (store: Store, seq: number): void => void on(store).tried.run(seq);
+/** It was put off without having been tried to its end, and nothing speaks against it. */
+export const uncountTry = (store: Store, seq: number): void => void on(store).untried.run(seq);
 /** Only a row that is still new; false when it is not. */
 export const finishIncoming = (store: Store, seq: number, state: InboxState, reason?: string): boolean =>
   on(store).finish.run(state, reason ?? null, seq).changes === 1;

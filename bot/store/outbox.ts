@@ -45,6 +45,8 @@ export interface OutboxRow {
   readonly event: string | null;
   readonly error: string | null;
 }
+/** One that may be sent next, and to whom it is. */
+export type OutgoingHead = OutboxRow & { readonly to: string | null };
 /** The same command, part, version and action always has the same transaction id, in every copy of the database. */
 export const transactionId = (command: string, part: number, version: number, action: Action | 'fallback'): string =>
   createHash('sha256')
@@ -61,8 +63,14 @@ const on = prepared((db) => ({
     `INSERT INTO outbox (command, part, version, action, room, "to", content, fallback, file, clear, brief, txn, at)
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (command, part, version, action) DO NOTHING`,
   ),
-  heads: db.prepare<[], OutboxRow>(
-    `SELECT ${columns} FROM outbox WHERE seq IN (SELECT min(seq) FROM outbox WHERE state IN ('ready', 'trying') GROUP BY room) ORDER BY seq`,
+  heads: db.prepare<[], OutgoingHead>(
+    `WITH open AS MATERIALIZED (SELECT seq, room, "to" FROM outbox WHERE state IN ('ready', 'trying')),
+       nobodys AS (SELECT room, min(seq) AS seq FROM open WHERE "to" IS NULL GROUP BY room)
+     SELECT ${columns}, "to" FROM outbox WHERE seq IN (
+       SELECT min(open.seq) FROM open LEFT JOIN nobodys USING (room)
+       WHERE "to" IS NOT NULL AND (nobodys.seq IS NULL OR open.seq < nobodys.seq) GROUP BY room, "to"
+       UNION ALL SELECT min(seq) AS first FROM open GROUP BY room HAVING first IN (SELECT seq FROM nobodys)
+     ) ORDER BY seq`,
   ),
   find: db.prepare<[number], OutboxRow>(`SELECT ${columns} FROM outbox WHERE seq = ?`),
   trying: db.prepare<[{ device: string; now: number; content: string | null; seq: number }]>(
@@ -126,8 +134,11 @@ export function queue(store: Store, it: Outgoing): string | undefined {
   ] as const;
   return on(store).queue.run(it.command, it.part, it.version, it.action, ...values).changes === 1 ? txn : undefined;
 }
-/** The oldest open row of each room: no row passes another of its room. */
-export const outgoingHeads = (store: Store): readonly OutboxRow[] => on(store).heads.all();
+/**
+ * Of each room the oldest open row to each member: one member's replies keep their order, and need not wait for another's. What is to nobody (leaving,
+ * a redaction, a welcome) passes nothing and is passed by nothing.
+ */
+export const outgoingHeads = (store: Store): readonly OutgoingHead[] => on(store).heads.all();
 export const findOutgoing = (store: Store, seq: number): OutboxRow | undefined => on(store).find.get(seq);
 /** From here on the homeserver may have it. The moment of the first try is kept while the device is the same. */
 export const markTrying = (store: Store, seq: number, device: string, now: number, content: string | null): boolean =>

@@ -1,6 +1,7 @@
 /** One line of a member, or an edit of one: worked out on a snapshot, then committed in one transaction with its reply. */
 import { createHash } from 'node:crypto';
 import { type Answer, answer } from '../../commands/answer.js';
+import type { Breathe } from '../../commands/breathing.js';
 import type { Reply } from '../../commands/command.js';
 import type { Change } from '../../commands/context.js';
 import { type Edited, givenBack, withoutLine } from '../../commands/records/edited.js';
@@ -16,6 +17,7 @@ import { nameIn, speaks } from '../store/memberships.js';
 import type { StoredRoom } from '../store/rooms.js';
 import type { Line } from './addressed.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
+import { Stopped } from './turnstile.js';
 import type { Rendered, Situation, World } from './world.js';
 
 export interface Asked {
@@ -27,6 +29,18 @@ export interface Asked {
   readonly command: string;
   /** Of an edit: the line and its earlier edits, whose changes are taken back first. */
   readonly takesBack: readonly string[];
+  readonly breathe: Breathe;
+  /** Whether something that this member said in the room before the line is not handled yet. */
+  readonly isAfter: (member: string) => boolean;
+}
+/** The answer would show a car of this member, who has said something before it that is not handled yet: that they share it no longer, perhaps. */
+export class Behind extends Error {
+  override readonly name = 'Behind';
+  readonly member: string;
+  constructor(member: string) {
+    super('a line is to be handled after those of another member');
+    this.member = member;
+  }
 }
 /** What came of it, for whoever waits for the reply. */
 export interface Handled {
@@ -49,6 +63,7 @@ const plain = (a: Answer): Reply => ({ answers: [a], changes: [], read: [] });
 /** The reference that a member quotes when something broke: short, and found in the log. */
 export const referenceOf = (event: string): string => createHash('sha256').update(event).digest('hex').slice(0, 8).toUpperCase();
 
+/** @throws Behind, Stopped: nothing was done, and the row is as it was. */
 export async function answerLine(world: World, asked: Asked): Promise<Handled> {
   try {
     for (let attempt = 0; attempt < mostAttempts; attempt++) {
@@ -64,6 +79,7 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
     }
     throw new Error(`the cars moved ${mostAttempts} times while the line was worked out`);
   } catch (problem) {
+    if (problem instanceof Stopped || problem instanceof Behind) throw problem;
     const reference = referenceOf(asked.row.event);
     world.log.error({ reference, room: asked.room.id, err: problem }, 'a line could not be answered');
     return commit(
@@ -94,7 +110,7 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
 }
 
-function situationOf(world: World, { row, room, line, thread, command }: Asked): Situation {
+function situationOf(world: World, { row, room, line, thread, command, breathe }: Asked): Situation {
   const { store } = world;
   const name = nameIn(store, room.id, row.sender) ?? /^@([^:]+):/.exec(row.sender)?.[1] ?? row.sender;
   const asker = store.transaction(() => {
@@ -109,6 +125,7 @@ function situationOf(world: World, { row, room, line, thread, command }: Asked):
     asker,
     room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }), ...(prefix === undefined ? {} : { prefix }) },
     now: world.now(),
+    breathe,
     garage: garageFor(store, row.sender, room.id),
     conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
     ...(line.remark ? { remark: line.remark } : {}),
@@ -159,7 +176,22 @@ function tellGivenBack(reply: Reply, names: readonly string[], unsaid: boolean):
   return { ...reply, answers: [...reply.answers.slice(0, -1), { ...last, notes: [...last.notes, sentence] }] };
 }
 
-/** @throws Moved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
+/**
+ * What the answer rests on is as it was read, and what it shows of others' cars may be shown now: other lines were handled meanwhile.
+ * @throws Moved, Behind
+ */
+function mayStillShow({ store }: World, { row, room, isAfter }: Asked, { read, situation }: Computed): void {
+  let now: readonly number[] | undefined;
+  for (const { car, head } of read) {
+    if (headOf(store, car) !== head) throw new Moved(`Car ${car} has changed since the message was worked out.`);
+    const other = situation.garage.others.find(({ id }) => id === car);
+    if (other === undefined) continue;
+    now ??= garageFor(store, row.sender, room.id).others.map(({ id }) => id);
+    if (!now.includes(car)) throw new Moved(`Car ${car} is not seen any more.`);
+    if (isAfter(other.owner)) throw new Behind(other.owner);
+  }
+}
+/** @throws Moved when a car that was read stands elsewhere by now, or may not be shown any more; Behind, ChangeRefused, FactsRefused */
 function commit(world: World, asked: Asked, computed: Computed): Handled {
   const { store } = world;
   const { row, room, thread, command } = asked;
@@ -172,8 +204,7 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
       eraseIncoming(store, row.event);
       return { ...silent, state: 'withdrawn', forgot: false };
     }
-    for (const { car, head } of computed.read)
-      if (headOf(store, car) !== head) throw new Moved(`Car ${car} has changed since the message was worked out.`);
+    mayStillShow(world, asked, computed);
     const at = world.now();
     const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event, line: command });
     const says = rendered.body !== '';

@@ -1,10 +1,10 @@
-/** Rooms side by side, one thing at a time in each: how both the inbox and the outbox are gone through. */
+/** Lanes side by side, one thing at a time in each: how both the inbox and the outbox are gone through. */
 export interface Task {
-  readonly room: string;
+  readonly lane: string;
   run(): Promise<void>;
 }
 export interface LanesOptions {
-  /** What may be begun now, given the rooms in which something is under way. Asked again whenever something ended or `run` is called. */
+  /** What may be begun now, given the lanes in which something is under way. Asked again whenever something ended or `run` is called. */
   readonly next: (busy: ReadonlySet<string>) => readonly Task[];
   readonly atOnce: number;
 }
@@ -17,10 +17,14 @@ export class Lanes {
   constructor(options: LanesOptions) {
     this.#it = options;
   }
-  /** Resolves when nothing is left that may be begun; rejects with the first that broke, after what was under way has ended. */
-  run(): Promise<void> {
+  /** Looks again for what may be begun, where it is under way. */
+  look(): void {
     this.#asked = true;
     this.#ring();
+  }
+  /** Resolves when nothing is left that may be begun; rejects with the first that broke, after what was under way has ended. */
+  run(): Promise<void> {
+    this.look();
     this.#running ??= this.#rounds();
     return this.#running;
   }
@@ -57,13 +61,13 @@ export class Lanes {
         const rung = new Promise<void>((resolve) => {
           this.#ring = resolve;
         });
-        for (const { room, run } of this.#it.next(new Set(busy.keys())).slice(0, this.#it.atOnce - busy.size)) {
+        for (const { lane, run } of this.#it.next(new Set(busy.keys())).slice(0, this.#it.atOnce - busy.size)) {
           const task = run()
             .catch((problem: unknown) => {
               broken.push(problem);
             })
-            .finally(() => busy.delete(room));
-          busy.set(room, task);
+            .finally(() => busy.delete(lane));
+          busy.set(lane, task);
         }
         if (busy.size === 0) break;
         await Promise.race([...busy.values(), rung]);

@@ -6,6 +6,7 @@ import { countPeople, emptyRoom, joinedMembers, recordMembership, recordPower } 
 import { closeRoomOutbox, queue, silenceRoom } from '../store/outbox.js';
 import { enterRoom, findRoom, leaveRoom, markDirect, markEncrypted } from '../store/rooms.js';
 import { type Rulers, recallRulers, rememberRulers } from '../store/timelines.js';
+import { referenceOf } from './answering.js';
 import { sayOnce } from './replies.js';
 import type { World } from './world.js';
 
@@ -62,7 +63,7 @@ export function applyState(world: World, row: InboxRow): void {
   eraseIncoming(store, row.event);
   const read = stateContent.safeParse(row.content === null ? undefined : JSON.parse(row.content));
   if (!read.success) {
-    world.log.error({ event: row.event, room: row.room }, 'a state of a room cannot be read any more');
+    world.log.error({ reference: referenceOf(row.event), room: row.room }, 'a state of a room cannot be read any more');
     return;
   }
   const { came, events } = read.data;

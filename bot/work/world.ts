@@ -2,7 +2,10 @@
 import type { Reply } from '../../commands/command.js';
 import type { Context } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
+import type { Log } from '../log.js';
 import type { Store } from '../store/database.js';
+
+export type { Log } from '../log.js';
 
 /** What commands get, but for the calculator, which whoever starts the bot adds. */
 export type Situation = Omit<Context, 'calculator'>;
@@ -24,12 +27,6 @@ export interface Rendered {
   readonly chart?: Picture;
 }
 export type Render = (reply: Reply, situation: Pick<Situation, 'asker' | 'room'>) => Rendered | Promise<Rendered>;
-/** As pino's. Never given a message's text or a secret. */
-export interface Log {
-  info(fields: object, text: string): void;
-  warn(fields: object, text: string): void;
-  error(fields: object, text: string): void;
-}
 export interface World {
   readonly store: Store;
   readonly dispatch: Dispatch;

@@ -1,17 +1,19 @@
 /** What to change, from the box of the car: ranked by what it does for the work it takes, against the doubt of the difference. */
-import { type Goal, isEqual, pairsOf, type Ranked, type Ranking, rank } from '../../core/advice/rank.js';
+import { type Goal, isEqual, pairsOf, type Ranked, type Ranking } from '../../core/advice/rank.js';
 import { isRefusal } from '../../core/catalog.js';
 import type { Situation } from '../../core/engine.js';
+import { type Breathe, oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';
 import type { CarView, Context } from '../context.js';
 import { carInUse, carNamed, isOutcome, refused } from '../house/own.js';
-import { catalog, lookAtCar, numbersOf } from '../looked.js';
+import { lookAtCar, numbersOf } from '../looked.js';
 import { partsOf } from '../records/kinds/part.js';
 import { lineToTell } from '../show/figure.js';
 import { advised } from './advised.js';
 import { aimsOf, conditionsOf, under } from './aims.js';
 import { type Wanted, wantedOf } from './goal.js';
 import { type Choice, collide, generalOptions, notesOf, type Option, optionsOf, together } from './options.js';
+import { rankInPieces } from './ranking.js';
 
 const example = 'more rotation mid corner';
 /** So many of the best are made pairs of. */
@@ -29,16 +31,20 @@ function carOf(wanted: Wanted, context: Context): CarView | Outcome {
 /** Of a pair, what each gains alone and whether it upsets what should stay. */
 type Alone = ReadonlyMap<Option, readonly [Ranked<Option>, Ranked<Option>]>;
 /** Pairs of the singles that gain most, whatever else they upset: two may mend what one upsets. */
-function pairsFrom(ranking: Ranking<Option>, from: Situation): { readonly choices: readonly Choice[]; readonly alone: Alone } {
+async function pairsFrom(
+  ranking: Ranking<Option>,
+  from: Situation,
+  breathe: Breathe,
+): Promise<{ readonly choices: readonly Choice[]; readonly alone: Alone }> {
   const gaining = ranking.ranked.filter(({ gain, verdict }) => gain > 0 && verdict !== 'away').slice(0, pairedOf);
   const mending = ranking.ranked.filter(({ held, verdict }) => held !== undefined && verdict === 'away').slice(0, pairedOf / 2);
   const alone = new Map<Option, readonly [Ranked<Option>, Ranked<Option>]>();
-  const choices = pairsOf<Ranked<Option>>([...gaining, ...mending], collide).flatMap(([a, b]) => {
+  const pairs = await oneByOne(pairsOf<Ranked<Option>>([...gaining, ...mending], collide), breathe, ([a, b]) => {
     const both = together(from, a, b);
     if (both) alone.set(both.what, [a, b]);
-    return both ?? [];
+    return both;
   });
-  return { choices, alone };
+  return { choices: pairs.filter((both) => both !== undefined), alone };
 }
 /** A pair that does no more than one of its two is no advice. */
 const least = 1.05;
@@ -47,14 +53,14 @@ function isWorthTwo({ what, gain }: Ranked<Option>, alone: Alone): boolean {
   const best = Math.max(...[a, b].flatMap((one) => (one && one.verdict !== 'upsets' ? [one.gain] : [])), 0);
   return gain > least * best;
 }
-function rankPairs(singles: Ranking<Option>, from: Situation, goal: Goal): Ranking<Option> {
-  const { choices, alone } = pairsFrom(singles, from);
-  const ranking = rank(catalog, from, choices, goal);
+async function rankPairs(singles: Ranking<Option>, from: Situation, goal: Goal, breathe: Breathe): Promise<Ranking<Option>> {
+  const { choices, alone } = await pairsFrom(singles, from, breathe);
+  const ranking = await rankInPieces(from, choices, goal, breathe);
   if (isRefusal(ranking)) throw new Error('a car has a figure for single changes and none for pairs');
   return { ...ranking, ranked: ranking.ranked.filter((one) => isWorthTwo(one, alone)) };
 }
 
-export function advice(wanted: Wanted, paired: boolean, context: Context): Outcome {
+export async function advice(wanted: Wanted, paired: boolean, context: Context): Promise<Outcome> {
   const car = carOf(wanted, context);
   if (isOutcome(car)) return car;
   const looked = lookAtCar(car, context);
@@ -62,18 +68,20 @@ export function advice(wanted: Wanted, paired: boolean, context: Context): Outco
   const from = under(looked.situation, conditions);
   if ('refused' in from) return refused(from.refused, example);
   const { goal, figure } = aimsOf(wanted);
+  const { breathe } = context;
   const { preferences } = context.asker;
   const parts = partsOf(context.garage, car.id);
-  const own = optionsOf(parts, from, preferences);
-  const singles = rank(catalog, from, own, goal);
+  const own = (await oneByOne(parts, breathe, (part) => optionsOf([part], from, preferences))).flat();
+  const singles = await rankInPieces(from, own, goal, breathe);
   if (isRefusal(singles)) {
     const line = lineToTell(numbersOf(looked.situation), singles.because ?? []) ?? 'help set';
     return refused(`That can't be worked out for ${car.name} yet: ${singles.refused}`, line);
   }
-  const ranking = paired ? rankPairs(singles, from, goal) : singles;
+  const ranking = paired ? await rankPairs(singles, from, goal, breathe) : singles;
   // A box that holds nothing for it: what is on the car shows at least which way to go.
   const helps = ranking.ranked.some(({ verdict }) => verdict === 'helps');
-  const general = helps || paired ? undefined : rank(catalog, from, generalOptions(from, preferences), goal);
+  const general = helps || paired ? undefined : await rankInPieces(from, generalOptions(from, preferences), goal, breathe);
+  await breathe();
   return advised(
     {
       ...{ wanted, car, from, conditions, goal, figure, paired, empty: own.length === 0, notes: notesOf(parts), ranking },
@@ -112,10 +120,10 @@ export const advise: Command = {
   takes: 'text',
   hears: (line) => wantedOf(line) !== undefined,
   changes: false,
-  run(reading, context) {
+  async run(reading, context) {
     const wanted = wantedOf(reading.rest);
     if (!wanted) return unread(reading.rest);
-    const outcome = advice(wanted, false, context);
+    const outcome = await advice(wanted, false, context);
     return { ...outcome, answer: { ...outcome.answer, echoes: [...wanted.echoes, ...outcome.answer.echoes] } };
   },
 };

@@ -1,21 +1,24 @@
 /** Any sum: quantities, and the member's own figures by their words, in an expression; and plain conversions. */
 import { isRefusal } from '../../core/catalog.js';
-import { type Dimension, dimensions } from '../../core/dimensions.js';
 import { pathAt } from '../../core/engine.js';
 import { answer, type Row } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context } from '../context.js';
-import { lookAtCar, nothing, numbersOf } from '../looked.js';
+import { lookAtFirst, numbersOf } from '../looked.js';
 import { isStop, type Reading } from '../reading.js';
 import { read } from '../resolve.js';
 import { type AmountToken, scan } from '../scan.js';
 import { settingOf } from '../setting.js';
-import { amountsOf, dimensionWords, meaningsOf, writeQuantity } from '../units.js';
+import { figure, type Told } from '../sums/amounts.js';
+import { dimensionInWords, isPlain } from '../sums/base.js';
+import { type Ground, readSum, type SumRefused } from '../sums/read.js';
+import { asTyped, inUnit, notesOn, type Result, writeResult } from '../sums/result.js';
+import { wantedIn } from '../sums/wanted.js';
+import { amountsOf, dimensionWords, meaningsOf } from '../units.js';
 import { show } from '../verbs/show.js';
 import { refused } from './own.js';
 
 const example = 'calc 2 * 450 lb/in * 0.65^2';
-const dimensionNames = Object.keys(dimensions).filter((name): name is Dimension => name in dimensions);
 
 /** Words of a sum are read as a question for what they name. */
 const onlyShow: readonly Command[] = [show];
@@ -42,7 +45,7 @@ function convert(reading: Reading, wanted: string, context: Context): Outcome {
           : `${wanted} is no unit that I know.`;
       return refused(sort, '3/8 in in mm');
     }
-    const text = writeQuantity(found.si, found.dimension, preferences, undefined, { unit: wanted });
+    const text = writeResult(found.si, found.dimension, preferences, { unit: wanted });
     const typed = token.unit === undefined ? `${token.text} ${unit}` : token.text;
     rows.push({ label: typed, cells: [{ si: found.si, dimension: found.dimension, text }] });
   }
@@ -58,93 +61,75 @@ function convert(reading: Reading, wanted: string, context: Context): Outcome {
   };
 }
 
-type Names = Map<string, { readonly si: number; readonly unit: string }>;
-interface Gathered {
-  readonly names: Names;
-  readonly used: Dimension[];
-  readonly figures: string[];
-}
-/** Quantities with units, and runs of words that name a figure or a fact of the car in use. */
-function gather(expression: string, context: Context): Gathered | Outcome {
-  const gathered: Gathered = { names: new Map(), used: [], figures: [] };
-  const tokens = scan(expression);
-  let run: string[] = [];
-  for (const token of [...tokens, { is: 'mark', at: 0, text: '' } as const]) {
-    if (token.is === 'word') {
-      run.push(token.typed);
-      continue;
+/** Figures of the car in use by their words, each told once among what the sum rests on. */
+class Figures {
+  readonly #context: Context;
+  readonly used = new Set<string>();
+  constructor(context: Context) {
+    this.#context = context;
+  }
+  /** Words that name nothing are left to the sum (`sqrt`). */
+  find(words: string): readonly Told[] | SumRefused | undefined {
+    const reading = read(`show ${words}`, settingOf(this.#context, onlyShow));
+    if (isStop(reading) || reading.mended) return undefined;
+    const [side] = reading.sides;
+    const [item, another] = side?.items ?? [];
+    if (!item || another || item.said !== undefined || reading.sides.length > 1 || reading.tried.length > 0) return undefined;
+    const looked = lookAtFirst(side?.subjects ?? [], this.#context);
+    if ('answer' in looked) return { refused: looked.answer.headline };
+    const numbers = numbersOf(looked.situation);
+    const values = item.places.map((place) => numbers.number(pathAt(place, item.entry)));
+    const known = values.filter((value) => typeof value === 'number');
+    const [first] = known;
+    if (first === undefined) {
+      const [why] = values;
+      return why !== undefined && isRefusal(why) ? { refused: why.refused } : undefined;
     }
-    const named = run.length > 0 ? figureOf(run.join(' '), gathered, context) : undefined;
-    if (named) return named;
-    run = [];
-    if (!isAmount(token) || token.unit === undefined) continue;
-    const [meaning] = amountsOf(token.value, token.unit, context.asker.preferences);
-    if (!meaning) continue;
-    gathered.names.set(token.text, { si: meaning.si, unit: dimensions[meaning.dimension].unit });
-    gathered.used.push(meaning.dimension);
+    if (known.some((value) => value !== first)) {
+      const [place = ''] = item.places;
+      const where = item.entry.scope === 'gear' ? '2nd' : place;
+      return { refused: `Which ${item.entry.name}? They differ from place to place.`, line: `calc ${where} ${words}` };
+    }
+    this.used.add(looked.current ? item.entry.name : `${item.entry.name} of ${looked.label}`);
+    return figure(first, item.entry.dimension ?? 'ratio');
   }
-  return gathered;
-}
-/** Adds what a run of words names; an Outcome is the refusal. Words that name nothing are left to the calculator (`sqrt`). */
-function figureOf(words: string, gathered: Gathered, context: Context): Outcome | undefined {
-  const reading = read(`show ${words}`, settingOf(context, onlyShow));
-  const items = isStop(reading) || reading.mended ? [] : (reading.sides[0]?.items ?? []);
-  const [item] = items;
-  if (!item || items.length > 1 || item.said !== undefined) return undefined;
-  const looked = context.garage.chosen ? lookAtCar(context.garage.chosen, context) : nothing;
-  const numbers = numbersOf(looked.situation);
-  const values = item.places.map((place) => numbers.number(pathAt(place, item.entry)));
-  const known = values.filter((value) => typeof value === 'number');
-  const [first] = known;
-  if (first === undefined) {
-    const [why] = values;
-    return why !== undefined && isRefusal(why) ? refused(why.refused, example) : undefined;
-  }
-  if (known.some((value) => value !== first))
-    return refused(`Which ${item.entry.name}? They differ from place to place.`, `calc front ${words}`);
-  const { dimension = 'ratio' } = item.entry;
-  gathered.names.set(words, { si: first, unit: dimensions[dimension].unit });
-  gathered.used.push(dimension);
-  gathered.figures.push(item.entry.name);
-  return undefined;
-}
-
-/** The dimension of a result: one that was used, where several have its exponents. */
-function dimensionOf(unit: string, base: readonly number[], used: readonly Dimension[]): Dimension | undefined {
-  const alike = dimensionNames.filter((name) => dimensions[name].base.every((n, at) => n === base[at]));
-  return used.find((name) => alike.includes(name)) ?? alike.find((name) => dimensions[name].unit === unit) ?? alike[0];
 }
 
 async function workOut(reading: Reading, context: Context): Promise<Outcome> {
-  const { wantedUnit } = reading;
-  const whole = reading.rest
-    .trim()
-    .replace(/[?=]+$/, '')
-    .trim();
-  const expression = wantedUnit === undefined ? whole : whole.replace(/\s+(?:in|to|into|as)\s+\S+(?:\s\S+)?$/iu, '');
-  if (expression === '') return refused('There is nothing to work out.', example);
-  const gathered = gather(expression, context);
-  if ('answer' in gathered) return gathered;
-  const result = await context.calculator.calculate(expression, gathered.names);
-  if ('refused' in result) return refused(result.refused, example);
   const { preferences } = context.asker;
-  const dimension = dimensionOf(result.unit, result.base, gathered.used);
-  const fits =
-    wantedUnit !== undefined &&
-    meaningsOf(wantedUnit).find((one) => dimensions[one.dimension].base.every((n, at) => n === result.base[at]));
-  if (wantedUnit !== undefined && !fits)
-    return refused(`That comes out as ${dimension ? dimensionWords[dimension] : result.unit}, which ${wantedUnit} is not.`, example);
-  const shown = fits ? fits.dimension : dimension;
-  const text = shown
-    ? writeQuantity(result.value, shown, preferences, undefined, fits ? { unit: wantedUnit } : {})
-    : `${Number(result.value.toPrecision(6))} ${result.unit}`;
-  const figures = [...new Set(gathered.figures)];
+  const whole = reading.rest.replace(/[?=\s]+$/, '').replace(/^[=\s]+/, '');
+  if (whole === '') return refused('There is nothing to work out.', example);
+  const wanted = wantedIn(whole);
+  const expression = wanted?.expression ?? whole;
+  const figures = new Figures(context);
+  const ground = { preferences, figure: (words: string) => figures.find(words) };
+  const sum = readSum(expression, ground);
+  if ('refused' in sum) return refused(sum.refused, sum.line ?? example);
+  const worked = await context.calculator.calculate(sum);
+  if ('refused' in worked) return refused(worked.refused, example);
+  const { ways } = worked;
+  const [first] = ways;
+  const result = wanted
+    ? wanted.known
+      ? inUnit(ways, sum, wanted.unit, preferences)
+      : await inUnits(`(${expression}) / (${wanted.unit})`, wanted.unit, ground, context)
+    : asTyped(ways, sum, preferences);
+  if (result === undefined)
+    return refused(`That comes out as ${dimensionInWords(first.base)}, which ${wanted?.unit ?? ''} is not.`, example);
   return {
-    answer: answer('told', `${expression} = ${text}`, {
-      ...(shown ? { amount: { si: result.value, dimension: shown, text } } : {}),
-      assumptions: figures.length === 0 ? [] : [`Of your car, without the ±: ${figures.join(', ')}.`],
+    answer: answer('told', `${expression} = ${result.text}`, {
+      ...(result.amount ? { amount: result.amount } : {}),
+      notes: result.notes,
+      assumptions: figures.used.size === 0 ? [] : [`Of your car, without the ±: ${[...figures.used].join(', ')}.`],
     }),
   };
+}
+/** In a unit that is put together: how many of it the sum is. */
+async function inUnits(expression: string, unit: string, ground: Ground, context: Context): Promise<Result | undefined> {
+  const sum = readSum(expression, ground);
+  const worked = 'refused' in sum ? sum : await context.calculator.calculate(sum);
+  const way = 'refused' in worked ? undefined : worked.ways.find(({ base }) => isPlain(base));
+  return way && { text: `${writeResult(way.value, 'ratio', ground.preferences)} ${unit}`, notes: notesOn(way) };
 }
 
 export const calc: Command = {
@@ -158,6 +143,7 @@ export const calc: Command = {
     { line: '3/8 in in mm', does: 'a conversion, no verb needed' },
   ],
   takes: 'text',
+  verbatim: true,
   changes: false,
   run(reading, context) {
     const amounts = reading.names.map((name) => scan(name));

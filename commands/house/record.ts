@@ -1,5 +1,5 @@
 /** Recording facts: the same for `set`, `save` and `save that`. */
-import { isInput } from '../../core/catalog.js';
+import { canBeTold } from '../../core/catalog.js';
 import { type Answer, answer } from '../answer.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Outcome } from '../command.js';
@@ -16,7 +16,7 @@ import { newCarId, refused } from './own.js';
 /** Items of a change: facts and the state that they were taken in. Conditions of a question are left out. */
 export const toRecord = (reading: Reading): readonly Item[] =>
   [...reading.sides.flatMap((side) => side.items), ...reading.tried].filter(
-    ({ entry, said }) => said !== undefined && isInput(entry) && entry.scope !== 'question',
+    ({ entry, said }) => said !== undefined && canBeTold(entry) && entry.scope !== 'question',
   );
 
 /** What a line is called in the history: as it was typed, cut to a length that a phone shows. */

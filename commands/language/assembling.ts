@@ -1,5 +1,5 @@
 /** Assembling a reading from the slots of its parts: what is asked, what is told, what is tried for this answer. */
-import { isInput } from '../../core/catalog.js';
+import { canBeTold, isInput } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import type { Clause, Item } from '../reading.js';
 import { carriedPlaces } from './places.js';
@@ -35,7 +35,7 @@ export function draftOf(spoken: Spoken, parts: readonly Part[], instead: Readonl
     return option === undefined ? item : { ...item, said: { value: option, text: option } };
   };
   for (const item of [...of('tried').map((one) => present(one, 'with')), ...of('without').map((one) => present(one, 'without'))]) {
-    if (isInput(item.entry) && item.said !== undefined) tried.push(item);
+    if (canBeTold(item.entry) && item.said !== undefined) tried.push(item);
     else asked.push(item);
   }
   let goal = of('goal')[0];

@@ -1,5 +1,5 @@
 /** The entries that a span's words name, with its amount and where its place words say. */
-import { isInput } from '../../core/catalog.js';
+import { canBeTold, isInput } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import { meaningsOf } from '../units.js';
 import { isAmount } from './atom.js';
@@ -96,7 +96,7 @@ function choose(
   let trouble: Trouble | undefined;
   for (const { entry, option } of found) {
     const input = isInput(entry);
-    if (amount && !input && search.mode !== 'goal') {
+    if (amount && !canBeTold(entry) && search.mode !== 'goal') {
       trouble ??= { kind: 'kind', why: () => `${entry.name} is worked out, not told`, entry };
       continue;
     }

@@ -10,7 +10,7 @@ export interface Setting {
     dependsOn(figure: string, input: string): boolean;
   };
   /** The vocabulary of verbs is made once for each such array: keep the array. */
-  readonly commands: readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group' | 'hears'>[];
+  readonly commands: readonly Pick<Command, 'word' | 'also' | 'takes' | 'changes' | 'group' | 'hears' | 'verbatim'>[];
   readonly preferences: Preferences;
   /** The asker's cars. */
   readonly cars: readonly { readonly id: number; readonly name: string }[];

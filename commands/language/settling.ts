@@ -1,5 +1,5 @@
 /** Settling what is still open: which of several entries is meant, by what depends on what in the rest of the line. */
-import { type Entry, isInput } from '../../core/catalog.js';
+import { canBeTold, type Entry, isInput } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine.js';
 import type { Choice, Item, Stop } from '../reading.js';
 import { askOne } from './asking.js';
@@ -105,7 +105,7 @@ function narrow(spoken: Spoken, slot: Slot, part: Part, figures: readonly Item[]
     const some = left.filter(test);
     if (some.length > 0) left = some;
   };
-  const told = (one: Candidate) => one.item.said !== undefined && isInput(one.item.entry);
+  const told = (one: Candidate) => one.item.said !== undefined && canBeTold(one.item.entry);
   const reached = (one: Candidate) => figures.some((figure) => reaches(spoken, figure, one.item));
   // What would change nothing of what is asked is not what was meant.
   if (!slot.words?.length && left.some(told) && figures.length > 0 && !left.some(reached)) return left;

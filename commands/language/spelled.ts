@@ -17,8 +17,11 @@ for (const spelling of spellings) {
 }
 const inWord = /[\p{L}\p{N}_]/u;
 
-/** The longest spelling that starts at `from` and is not the beginning of a longer word; `lower` is the line in lower case. */
-export function spellingAt(lower: string, from: number): string | undefined {
+/**
+ * The longest spelling that starts at `from` and is not the beginning of a longer word; `lower` is the line in lower case.
+ * @param fits - whether a spelling that ends at `end` is one here
+ */
+export function spellingAt(lower: string, from: number, fits?: (spelling: string, end: number) => boolean): string | undefined {
   let at = root;
   let found: string | undefined;
   for (let k = from; k < lower.length; k++) {
@@ -29,7 +32,7 @@ export function spellingAt(lower: string, from: number): string | undefined {
     const last = lower[k] ?? '';
     const after = lower[k + 1] ?? '';
     // A sign (°, ", %, #) ends itself; a word must not go on.
-    if (!inWord.test(last) || !inWord.test(after)) found = at.spelling;
+    if ((!inWord.test(last) || !inWord.test(after)) && (fits?.(at.spelling, k + 1) ?? true)) found = at.spelling;
   }
   return found;
 }

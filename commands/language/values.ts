@@ -1,5 +1,5 @@
 /** What an amount of a line is worth to an entry: its dimension speaks first, then its sane range, then the member's units. */
-import { type Curve, type Entry, isInput, isRefusal } from '../../core/catalog.js';
+import { type Curve, canBeTold, type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import type { Dimension } from '../../core/dimensions.js';
 import type { Preferences } from '../context.js';
 import type { Said } from '../reading.js';
@@ -116,7 +116,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   // 15 to 28 mm: the unit of the other end is of both.
   if (token.unit === undefined && end?.unit !== undefined && meaningFor(end, dimension) === undefined)
     return { bad: 'dimension', why: () => wrongDimension(end, entry, dimension, preferences) };
-  const sane = isInput(entry) ? entry.sane : undefined;
+  const { sane } = entry;
   const positive = sane !== undefined && sane[0] >= 0;
   const plus = token.sign === '+' && positive && dimension !== 'ratio' ? 1 : token.apart && positive ? -1 : undefined;
   const change = atom.change ?? plus;
@@ -160,7 +160,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   const secondUnit = second && meaningFor(second, dimension);
   if (meaning === 'bare' && secondUnit !== undefined && secondUnit !== 'bare' && token.unit === undefined) {
     const si = toSI(token.value, secondUnit.unit, preferences);
-    return isSane(si) || !isInput(entry)
+    return isSane(si) || !canBeTold(entry)
       ? finish(si, atomText(atom), undefined, false, secondUnit.unit)
       : outside(entry, si, token, preferences);
   }

@@ -1,7 +1,7 @@
 /** How a car's facts stand in the store: one compact JSON object, checked on its way in and out by a schema derived from the input catalog. */
 import { z } from 'zod';
 import type { Fact, Facts } from '../../core/car.js';
-import { type Entry, type Evidence, isInput, isRefusal, type Value } from '../../core/catalog.js';
+import { canBeTold, type Entry, type Evidence, isRefusal, type Value } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine/places.js';
 import { catalog } from '../../core/stubaxle.js';
 
@@ -32,6 +32,7 @@ const curve = z
 function valueSchema(entry: Entry): z.ZodType<Value> {
   switch (entry.kind) {
     case 'quantity':
+    case 'figure':
       return z.number();
     case 'choice':
       return z.enum(entry.options ?? []);
@@ -60,7 +61,7 @@ export function factsFormat(entries: Iterable<Entry>): FactsFormat {
   const byPath = new Map<string, Entry>();
   for (const entry of entries) {
     // A condition of a question is given for one answer, and never saved with a car.
-    if (!isInput(entry) || entry.scope === 'question') continue;
+    if (!canBeTold(entry) || entry.scope === 'question') continue;
     for (const place of placesOf(entry.scope)) byPath.set(pathAt(place, entry), entry);
   }
   // An entry's schema is made when its first fact comes: most are never needed in one run, and one schema of all paths reads twenty times slower.

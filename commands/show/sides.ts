@@ -3,6 +3,7 @@ import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { answer, type Row } from '../answer.js';
+import { oneByOne } from '../breathing.js';
 import type { Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { firstCarLine, refused } from '../house/own.js';
@@ -45,6 +46,8 @@ export function sideLine(
   const [first, second, ...others] = sides;
   if (!first || !second) return undefined;
   const [a, b] = [numbersOf(first.looked.situation), numbersOf(second.looked.situation)];
+  // Most paths of two cars have no number, and why is not asked here: a reason takes as long as a hundred numbers.
+  if (isRefusal(a.number(path)) || isRefusal(b.number(toPath))) return undefined;
   const moved = difference(a, b, path, { sameCar: oneCar(first, second), toPath });
   if (isRefusal(moved)) return undefined;
   const { entry, place } = catalog.node(path);
@@ -142,11 +145,12 @@ export interface Comparing {
   readonly notes?: readonly string[];
   readonly cautions?: readonly string[];
 }
-export function sideBySide(sides: readonly Side[], comparing: Comparing, context: Context): Outcome {
+export async function sideBySide(sides: readonly Side[], comparing: Comparing, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const named = comparing.paths.length > 0;
   const paths = named ? comparing.paths : everyPath(sides);
-  const all = paths.flatMap((path) => sideLine(path, sides, preferences, comparing.wantedUnit) ?? []);
+  const compared = await oneByOne(paths, context.breathe, (path) => sideLine(path, sides, preferences, comparing.wantedUnit));
+  const all = compared.filter((line) => line !== undefined);
   const labels = sides.map(({ label }) => label);
   if (all.length === 0) return whyNone(comparing.paths, sides);
   const rank = (line: SideLine) => Number(line.sure) * 2 + Number(isTelling(line.path));

@@ -10,8 +10,9 @@ import * as rolls from '../../core/figures/roll.js';
 import { rollAngle } from '../../core/figures/turning.js';
 import { barBore, barDiameter, barLever, linkLonger } from '../../core/inputs/bars.js';
 import { answer, type Row } from '../answer.js';
+import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';
-import type { Context, Preferences } from '../context.js';
+import type { Context } from '../context.js';
 import { refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
@@ -118,17 +119,15 @@ function ratioOf(reading: Reading, sides: readonly Side[]): number | undefined {
   return Number.isFinite(ratio) && ratio > 0 ? ratio : undefined;
 }
 /** What the change means on the car: only where the line says which end, or for figures of the bar itself. */
-function rowsOf(sides: readonly Side[], told: readonly Item[], preferences: Preferences): readonly Row[] {
+async function rowsOf(sides: readonly Side[], told: readonly Item[], { asker, breathe }: Context): Promise<readonly Row[]> {
   const placed = told.every(({ placed: where }) => where);
   const ends = new Set(told.flatMap(({ places }) => places.map((place) => (/^(?:front|lf|rf)$/.test(place) ? 'front' : 'rear'))));
   const own = [bars.barRate, bars.barRollStiffness].flatMap((entry) => [...ends].map((end) => pathAt(end, entry)));
   const whole = placed && ends.size === 1 ? [rolls.rollStiffnessShare, rollAngle, balanceIndex].map((entry) => entry.path) : [];
-  return [...own, ...whole].flatMap((path): Row[] => {
-    const line = sideLine(path, sides, preferences);
-    return line && line.weight > 0 ? [line.row] : [];
-  });
+  const lines = await oneByOne([...own, ...whole], breathe, (path) => sideLine(path, sides, asker.preferences));
+  return lines.flatMap((line) => (line && line.weight > 0 ? [line.row] : []));
 }
-function against(reading: Reading, context: Context): Outcome {
+async function against(reading: Reading, context: Context): Promise<Outcome> {
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;
   const told = reading.sides.flatMap(({ items }) => items.filter(isFact));
@@ -139,7 +138,7 @@ function against(reading: Reading, context: Context): Outcome {
   );
   const byHole = told.some(({ entry }) => entry === barLever);
   // Without a car there is only the bar: the rest would be assumed.
-  const rows = sides.some(({ looked }) => looked.car) ? rowsOf(sides, told, context.asker.preferences) : [];
+  const rows = sides.some(({ looked }) => looked.car) ? await rowsOf(sides, told, context) : [];
   const what = byHole ? ' at the wheel' : '';
   return {
     answer: answer('told', `${sentence(second)} is ${times(ratio)} times as stiff as ${first}${what}.`, {
@@ -207,7 +206,7 @@ const probeOf = (looked: Looked, path: string): readonly (number | undefined)[] 
   return [ask(0)[0], ask(0.001)[0]];
 };
 
-function run(reading: Reading, context: Context): Outcome {
+function run(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   const share = ofShare(reading.names.join(' '), context);
   if (share) return share;
   if (reading.sides.length > 1) return against(reading, context);

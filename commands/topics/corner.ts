@@ -130,7 +130,7 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
     }),
   };
 }
-function run(reading: Reading, context: Context): Outcome {
+function run(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   if (reading.sides.length > 1) return compareSides(reading, context);
   const asked = askedOf(reading.sides[0], reading, context);
   if ('answer' in asked) return asked;

@@ -87,17 +87,17 @@ function fitHeadline(sides: readonly Side[], facts: readonly Item[], preferences
   return `Only measured room can say whether it fits: ${moved}`;
 }
 
-export function sizesSideBySide(all: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
+export async function sizesSideBySide(all: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Promise<Outcome> {
   // What is there now comes first: changes then are what the new one does.
   const given = reading.replacing ? all.toReversed() : all;
-  const answered = sizesCompared(given, facts, reading, context);
+  const answered = await sizesCompared(given, facts, reading, context);
   const headline = reading.replacing ? fitHeadline(given, facts, context.asker.preferences) : undefined;
   if (headline === undefined) return answered;
   const top = answered.answer.headline;
   const line = answered.answer.kind === 'told' ? [top] : [];
   return { ...answered, answer: { ...answered.answer, headline, notes: [...line, ...answered.answer.notes] } };
 }
-function sizesCompared(given: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Outcome {
+function sizesCompared(given: readonly Side[], facts: readonly Item[], reading: Reading, context: Context): Promise<Outcome> {
   const { sides, note } = calibrated(given, facts);
   const both = facts.some(isTire) && facts.some(isWheel);
   const figures = both ? [...new Set([...fitFigures, ...wheelFigures, ...tireFigures])] : facts.some(isTire) ? tireFigures : wheelFigures;
@@ -119,7 +119,7 @@ export function sidesOfFigures(
   asked: readonly string[],
   context: Context,
   more: { readonly wantedUnit?: string | undefined; readonly notes?: readonly string[] },
-): Outcome {
+): Promise<Outcome> {
   const toldPaths = told.flatMap(pathsOf);
   const numbers = sides.map(({ looked }) => numbersOf(looked.situation));
   const known = (path: string) => numbers.every((one) => !isRefusal(one.number(path)));

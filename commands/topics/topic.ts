@@ -2,7 +2,7 @@
  * A topic: a list of figures that belong together. It needs no saved car: what the line tells is laid over the saved one, or over nothing.
  * One side is listed, several are put side by side.
  */
-import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, type Entry, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
 import { answer, type Row } from '../answer.js';
 import type { Command, Example, Outcome } from '../command.js';
@@ -29,7 +29,7 @@ export interface Topic {
   /** The headline's figure first, then in the order in which they are of use. */
   readonly figures: readonly Entry[];
 }
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 
 export interface Shown {
   readonly path: string;
@@ -105,7 +105,7 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   };
 }
 
-export function topicAnswer(topic: Topic, reading: Reading, context: Context): Outcome {
+export async function topicAnswer(topic: Topic, reading: Reading, context: Context): Promise<Outcome> {
   if (reading.sides.length < 2) return oneSide(topic, reading, context);
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;

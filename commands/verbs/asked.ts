@@ -1,6 +1,6 @@
 /** What a question is about: the car that is meant with everything that the line supposes, and the paths that were asked for. */
 
-import { isInput } from '../../core/catalog.js';
+import { canBeTold } from '../../core/catalog.js';
 import { pathAt } from '../../core/engine.js';
 import type { Outcome } from '../command.js';
 import type { Context } from '../context.js';
@@ -19,7 +19,7 @@ export interface Asked {
 
 /** A car with facts supposed for one answer. A range (`250-300 lb/in`) is taken at its middle, and told so by the caller. */
 export function supposing(looked: Looked, items: readonly Item[]): Looked | Outcome {
-  const said = items.filter((item) => item.said !== undefined && isInput(item.entry));
+  const said = items.filter((item) => item.said !== undefined && canBeTold(item.entry));
   if (said.length === 0) return looked;
   const laid = lay(looked.situation, said, { is: 'tried' });
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
@@ -32,7 +32,7 @@ export function askedOf(clause: Clause | undefined, reading: Reading, context: C
   const items = clause?.items ?? [];
   const looked = supposing(base, [...items, ...reading.tried]);
   if ('answer' in looked) return looked;
-  return { looked, base, items: items.filter((item) => item.said === undefined || !isInput(item.entry)) };
+  return { looked, base, items: items.filter((item) => item.said === undefined || !canBeTold(item.entry)) };
 }
 /** The same where one thing alone was named, and it was read as supposed: `show driver` asks whether the driver is in. */
 export function askedAlone(reading: Reading, context: Context): Asked | Outcome {

@@ -1,5 +1,5 @@
 /** Two or more cars, setups, sizes or figures, side by side. */
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { nameAt } from '../../core/engine.js';
 import { type Answer, answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
@@ -13,7 +13,7 @@ import { type Side, sideBySide, sideLine } from '../show/sides.js';
 import { sizesSideBySide } from '../topics/sizes.js';
 import { pathsOf, supposing } from './asked.js';
 
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 
 /** A side of the line: its car, with what it tells laid over it. */
 function sideOf(clause: Clause, reading: Reading, context: Context): Side | Outcome {
@@ -65,7 +65,7 @@ function twoFigures(sides: readonly Side[], context: Context, wantedUnit?: strin
   });
 }
 
-export function compareSides(reading: Reading, context: Context): Outcome {
+export async function compareSides(reading: Reading, context: Context): Promise<Outcome> {
   const sides = sidesOf(reading, context);
   if ('answer' in sides) return sides;
   const facts = reading.sides.flatMap((side) => side.items).filter(isFact);

@@ -3,6 +3,7 @@ import { isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
 import { nameAt, pathAt, placesOf, type Share } from '../../core/engine.js';
 import { type Answer, answer, type Row } from '../answer.js';
+import type { Breathe } from '../breathing.js';
 import { phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Preferences } from '../context.js';
@@ -52,13 +53,14 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
 }
 
 /** Every figure: which single measurement helps most of them. */
-function doubtOfAll(looked: Looked): Answer {
+async function doubtOfAll(looked: Looked, breathe: Breathe): Promise<Answer> {
   const numbers = numbersOf(looked.situation);
   const helps = new Map<string, { readonly paths: readonly string[]; readonly evidence: string; gain: number; figures: string[] }>();
   let counted = 0;
   for (const entry of catalog.entries) {
     if (entry.kind !== 'figure' || !isAskable(entry)) continue;
     for (const place of placesOf(entry.scope)) {
+      await breathe();
       const path = pathAt(place, entry);
       const within = numbers.within(path);
       if (numbers.status(path) !== 'computed' || !(within > 0) || !Number.isFinite(within)) continue;
@@ -103,7 +105,7 @@ export const doubt: Command = {
   ],
   takes: 'items',
   changes: false,
-  run(reading, context): Outcome {
+  async run(reading, context): Promise<Outcome> {
     const asked = askedAlone(reading, context);
     if ('answer' in asked) return asked;
     const { preferences } = context.asker;
@@ -118,6 +120,6 @@ export const doubt: Command = {
       return { answer: { ...one, next: [...one.next, ...next.map((line) => ({ label: line, line }))].slice(0, 3) } };
     }
     if (!asked.looked.car) return noCar();
-    return { answer: doubtOfAll(asked.looked) };
+    return { answer: await doubtOfAll(asked.looked, context.breathe) };
   },
 };

@@ -1,7 +1,8 @@
 /** A figure against an input: the values in words, and a chart with the car's own point. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, pathAt, probe } from '../../core/engine.js';
+import { nameAt, nameAtAll, pathAt, probe, type Situation } from '../../core/engine.js';
 import { answer, type Chart, type Row } from '../answer.js';
+import { type Breathe, oneByOne } from '../breathing.js';
 import { phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -14,7 +15,7 @@ import { lineToTell } from '../show/figure.js';
 import { labelAt, labelAtAll, labelOf } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
 import { fromSI } from '../units.js';
-import { askedOf, pathsOf } from './asked.js';
+import { type Asked, askedOf, pathsOf } from './asked.js';
 
 const points = 41;
 const mostSeries = 4;
@@ -38,8 +39,7 @@ function inputsFor(figure: string, against: Item): readonly string[] {
   return all.filter((path) => catalog.dependsOn(figure, path));
 }
 
-function drawing(figures: readonly string[], against: Item, asked: ReturnType<typeof askedOf> & object, context: Context): Outcome {
-  if ('answer' in asked) return asked;
+async function drawing(figures: readonly string[], against: Item, asked: Asked, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const { situation } = asked.looked;
   const numbers = numbersOf(situation);
@@ -56,10 +56,11 @@ function drawing(figures: readonly string[], against: Item, asked: ReturnType<ty
   const own = present === undefined || isRefusal(present) ? undefined : present;
   const [low, high] = rangeOf(against, own);
   const xs = Array.from({ length: points }, (_, at) => low + ((high - low) * at) / (points - 1));
-  const all = usable.map((figure) => {
+  const all: Sampled[number][] = [];
+  for (const figure of usable) {
     const ask = probe(catalog, situation, inputsFor(figure, against), [figure]);
-    return { figure, values: xs.map((x) => ask(x)[0]) };
-  });
+    all.push({ figure, values: await oneByOne(xs, context.breathe, (x) => ask(x)[0]) });
+  }
   // A figure that these inputs can reach and do not move (the other end's) is not worth a line beside one that they do.
   const moving = all.filter(({ values }) => values.some((y) => y !== values[0]));
   const sampled = moving.length > 0 ? moving : all;
@@ -179,14 +180,15 @@ function chartOf(
 }
 const write = (value: number): string => String(Number(value.toPrecision(4)));
 
-export function drawFigures(reading: Reading, context: Context): Outcome {
+export async function drawFigures(reading: Reading, context: Context): Promise<Outcome> {
   const { against } = reading;
   const asked = askedOf(reading.sides[0], reading, context);
   if ('answer' in asked) return asked;
   const figures = asked.items.filter(({ entry }) => entry.kind === 'figure').flatMap(pathsOf);
   if (figures.length === 0) return refused('Draw which figure?', 'draw rear ride frequency against rear spring');
   if (!against) {
-    const input = figures.flatMap((figure) => mainInput(figure, asked.looked.situation))[0];
+    let input: Item | undefined;
+    for (const figure of figures) input ??= await mainInput(figure, asked.looked.situation, context.breathe);
     if (input === undefined) return refused('Draw it against what?', 'draw rear ride frequency against rear spring');
     return drawing(figures, input, asked, context);
   }
@@ -199,11 +201,12 @@ export function drawFigures(reading: Reading, context: Context): Outcome {
   return drawing(figures, against, asked, context);
 }
 /** The told amount that the figure moves most with. */
-function mainInput(figure: string, situation: Parameters<typeof numbersOf>[0]): readonly Item[] {
+async function mainInput(figure: string, situation: Situation, breathe: Breathe): Promise<Item | undefined> {
   const numbers = numbersOf(situation);
   let best: { readonly item: Item; readonly moved: number } | undefined;
   for (const { entry, place, path, then } of catalog.nodes) {
     if (then || entry.kind !== 'quantity' || !catalog.dependsOn(figure, path)) continue;
+    await breathe();
     const value = numbers.number(path);
     if (isRefusal(value) || value === 0) continue;
     const ask = probe(catalog, situation, [path], [figure]);
@@ -214,7 +217,7 @@ function mainInput(figure: string, situation: Parameters<typeof numbersOf>[0]): 
     const moved = rank * Math.abs(high - low);
     if (!best || moved > best.moved) best = { item: { entry, places: [place], placed: true }, moved };
   }
-  return best ? [best.item] : [];
+  return best?.item;
 }
 
 export const draw: Command = {

@@ -81,7 +81,7 @@ function rounded(value: number, path: string, preferences: Preferences): number 
 }
 
 /** Inputs that could reach the goal and that the line did not name: those told or estimated, most telling first. */
-function candidates(looked: Looked, target: Target, reading: Reading, context: Context): readonly Choice[] {
+async function candidates(looked: Looked, target: Target, reading: Reading, context: Context): Promise<readonly Choice[]> {
   const numbers = numbersOf(looked.situation);
   const reach: { readonly line: string; readonly label: string; readonly order: number; readonly told: boolean }[] = [];
   for (const { entry, place, path, then } of catalog.nodes) {
@@ -94,6 +94,7 @@ function candidates(looked: Looked, target: Target, reading: Reading, context: C
     if (place === 'rf' || place === 'rr') continue;
     const places = entry.scope === 'corner' ? (place === 'lf' ? ['lf', 'rf'] : ['lr', 'rr']) : [place];
     const others = places.slice(1).map((other) => pathAt(other, entry));
+    await context.breathe();
     const sought = seek(catalog, looked.situation, { inputs: [path, ...others], figure: target.path, target: target.value });
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
@@ -143,7 +144,7 @@ function owned(root: number, inputs: Paths, target: Target, looked: Looked, cont
 }
 
 /** One value of the inputs, as it can be had: what it gives, and what else would move. */
-function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): Outcome {
+async function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const [first] = inputs;
   const input = catalog.node(first);
@@ -173,7 +174,8 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, co
   const how = writing(goal.entry);
   const gained =
     gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const rows = moveRows(worthARow(moves(looked, after, true), []), preferences, target.path);
+  const moved = await moves(looked, after, true, context.breathe);
+  const rows = moveRows(worthARow(moved, []), preferences, target.path);
   const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
   const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
   return {
@@ -194,7 +196,7 @@ function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, co
   };
 }
 
-export function findInput(reading: Reading, context: Context): Outcome {
+export async function findInput(reading: Reading, context: Context): Promise<Outcome> {
   const { goal } = reading;
   const [clause] = reading.sides;
   if (!goal) return refused('For how much of what?', 'what front spring for 2.0 Hz');
@@ -213,7 +215,7 @@ export function findInput(reading: Reading, context: Context): Outcome {
   const [first, ...rest] = paths;
   if (first === undefined) {
     if (!looked.car) return noCar();
-    const choices = candidates(looked, target, reading, context);
+    const choices = await candidates(looked, target, reading, context);
     const name = nameAt(catalog.node(target.path).entry, catalog.node(target.path).place);
     return choices.length === 0
       ? refused(`Nothing known of ${looked.label || 'a car'} can bring the ${name} there.`, 'show everything')
@@ -235,7 +237,7 @@ export function findInput(reading: Reading, context: Context): Outcome {
   }
   return rootsAnswer(found, [first, ...rest], target, looked, context);
 }
-function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looked, context: Context): Outcome {
+function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looked, context: Context): Outcome | Promise<Outcome> {
   const { preferences } = context.asker;
   const input = catalog.node(inputs[0]);
   const names = nameAtAll(

@@ -3,10 +3,12 @@ import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { loadInTurn } from '../../core/figures/turning.js';
 import { type Answer, answer, type Cell, type Row } from '../answer.js';
+import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
+import { basisLine, fullerRow, plainSum } from '../plain.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
 import { showOne } from '../show/figure.js';
@@ -15,6 +17,7 @@ import { fewer, isAskable, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
 import { turnNotes } from '../show/turn.js';
 import { loadsPicture } from '../show/wheels.js';
+import { placesFor } from '../topics/places.js';
 import { type Asked, askedAlone, pathsOf, supposing } from './asked.js';
 import { tryFacts } from './try.js';
 
@@ -94,20 +97,23 @@ function showRange({ base, items }: Asked, reading: Reading, context: Context): 
 }
 
 /** What is known of a car, or of one end or corner of it: facts first, then figures; all of them, or those that cars are judged by. */
-function showEverything(looked: Looked, places: readonly string[], whole: boolean, preferences: Preferences): Outcome {
+async function showEverything(looked: Looked, places: readonly string[], whole: boolean, { asker, breathe }: Context): Promise<Outcome> {
+  const { preferences } = asker;
   const numbers = numbersOf(looked.situation);
   const here = new Set(places);
   const inPlace = (entry: Entry) => placesOf(entry.scope).filter((place) => here.size === 0 || here.has(place));
-  const rows = (wanted: (entry: Entry, path: string) => boolean): Line[] =>
-    catalog.entries.flatMap((entry) =>
-      inPlace(entry).flatMap((place) => {
+  const rows = async (wanted: (entry: Entry, path: string) => boolean): Promise<readonly Line[]> => {
+    const lines = await oneByOne(catalog.entries, breathe, (entry) =>
+      inPlace(entry).flatMap((place): Line[] => {
         const path = pathAt(place, entry);
         const row = wanted(entry, path) ? rowAt(numbers, path, preferences, places.length === 1 ? labelOf(entry) : undefined) : undefined;
         return row ? [{ path, row }] : [];
       }),
     );
-  const facts = rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
-  const figures = rows(
+    return lines.flat();
+  };
+  const facts = await rows((entry, path) => isInput(entry) && looked.situation.facts.has(path));
+  const figures = await rows(
     (entry, path) => entry.kind === 'figure' && isAskable(entry) && (whole || isTelling(path)) && numbers.status(path) === 'computed',
   );
   const where = places.length === 0 ? '' : places.length === 1 ? `, ${places[0]}` : `, ${places.join(' and ')}`;
@@ -134,14 +140,41 @@ function idle(reading: Reading, shown: readonly string[]): readonly string[] {
   const still = told.filter((item) => !moves(item)).map(({ entry, said }) => `${labelOf(entry)} ${said?.text ?? ''}`);
   return still.length === 0 ? [] : [`Changes nothing in it: ${still.join(', ')}.`];
 }
-export function showAnswer(reading: Reading, context: Context): Outcome {
-  const done = showAsked(reading, context);
+/** A line that brings all of its own numbers: the plain sum of them first, and what the car or usual parts would make of it as a row. */
+function showPlain(reading: Reading, context: Context): Answer | undefined {
+  const [clause] = reading.sides;
+  if (clause && clause.subjects.length > 0) return undefined;
+  const asking = askedAlone(reading, context);
+  if ('answer' in asking) return undefined;
+  const { looked, items } = asking;
+  const told = [...(clause?.items ?? []), ...reading.tried].filter((item) => item.said !== undefined);
+  const named = items.flatMap((item) => placesFor(item.entry, told).map((place) => pathAt(place, item.entry)));
+  const asked = named.filter((path) =>
+    items.some(({ entry, places, placed }) => !placed || places.some((place) => pathAt(place, entry) === path)),
+  );
+  const plain = plainSum(told, asked);
+  const [path] = asked;
+  if (!plain || path === undefined) return undefined;
+  const shown = showSeveral(plain, narrowed(items, asked), context, reading.wantedUnit);
+  return {
+    ...shown,
+    notes: [...basisLine(plain, path), ...shown.notes],
+    rows: [...shown.rows, ...fullerRow(plain, looked, path, context)],
+  };
+}
+/** The same items at the places that are looked at. */
+const narrowed = (items: readonly Item[], paths: readonly string[]): readonly Item[] =>
+  items.map((item) => ({ ...item, places: item.places.filter((place) => paths.includes(pathAt(place, item.entry))) }));
+
+export async function showAnswer(reading: Reading, context: Context): Promise<Outcome> {
+  const plain = showPlain(reading, context);
+  if (plain) return { answer: plain };
+  const done = await showAsked(reading, context);
   const shown = (reading.sides[0]?.items ?? []).filter((item) => item.said === undefined).flatMap(pathsOf);
   const still = shown.length === 0 || done.answer.kind !== 'told' ? [] : idle(reading, shown);
   return still.length === 0 ? done : { ...done, answer: { ...done.answer, echoes: [...still, ...done.answer.echoes] } };
 }
-function showAsked(reading: Reading, context: Context): Outcome {
-  const { preferences } = context.asker;
+function showAsked(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   const asked = askedAlone(reading, context);
   if ('answer' in asked) return asked;
   const { looked, items } = asked;
@@ -150,7 +183,7 @@ function showAsked(reading: Reading, context: Context): Outcome {
     const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].some((item) => item.said !== undefined);
     if (told) return tryFacts(reading, context);
     if (!looked.car) return noCar();
-    return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, preferences);
+    return showEverything(looked, reading.everything?.places ?? [], reading.everything !== undefined, context);
   }
   const ranged = showRange(asked, reading, context);
   if (ranged) return 'answer' in ranged ? ranged : { answer: ranged };

@@ -1,6 +1,6 @@
 /** Whose doing it is: the difference of a figure between two cars, two setups, or with and without a change, split over the inputs that differ. */
 
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Causes, causesOf } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
@@ -23,7 +23,7 @@ const says: Readonly<Record<string, readonly [string, string]>> = {
   balance: ['rotates less', 'rotates more'],
   'roll.angle': ['leans more', 'leans less'],
 };
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 const isCondition = ({ entry }: Item): boolean => entry.scope === 'question';
 
 interface Pair {
@@ -156,7 +156,7 @@ export function causeNotes(from: Looked, to: Looked, path: string, preferences: 
   return [[`${sentence(nameAt(entry, place))} ${partAmount(change, split, path, preferences).text}, by cause:`, ...parts].join('\n')];
 }
 
-export function splitFigure(reading: Reading, context: Context): Outcome {
+export async function splitFigure(reading: Reading, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const pair = pairOf(reading, context);
   if ('answer' in pair) return pair;
@@ -171,7 +171,9 @@ export function splitFigure(reading: Reading, context: Context): Outcome {
     const label = moved.missing === 'to' ? pair.to.label : pair.from.label;
     return refused(`${label}: ${moved.refused}`, lineToTell(moved.missing === 'to' ? b : a, moved.because ?? []) ?? 'help split');
   }
+  await context.breathe();
   const split = causesBetween(pair.from, pair.to, path);
+  await context.breathe();
   if (isRefusal(split)) return refused(split.refused, `compare ${pair.from.label} with ${pair.to.label}`);
   const change = split.to - split.from;
   if (split.causes.length === 0 || Math.abs(change) < 1e-9 * (1 + Math.abs(split.from)))

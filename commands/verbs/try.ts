@@ -1,11 +1,12 @@
 /** What if: a change that is only tried. What moved is told, largest first against its doubt; nothing is saved. */
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
 import { rollAngle } from '../../core/figures/turning.js';
 import { axleKind } from '../../core/inputs/axles.js';
 import { answer, type Row } from '../answer.js';
+import { type Breathe, oneByOne } from '../breathing.js';
 import { itemsText } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -37,7 +38,7 @@ const weight = ({ difference: { change, within, from } }: Move): number => Math.
  * Figures with words of their own that moved from one state of a car to another: what cars are judged by first, each largest first against
  * the doubt of the move. A figure that only repeats what was told is left out.
  */
-export function moves(before: Looked, after: Looked, sameCar: boolean): readonly Move[] {
+export async function moves(before: Looked, after: Looked, sameCar: boolean, breathe: Breathe): Promise<readonly Move[]> {
   const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
   const told = [...after.situation.facts].filter(([path, fact]) => before.situation.facts.get(path) !== fact);
   const repeats = (from: number, to: number) => told.some(([path, { value }]) => value === to && a.get(path) === from);
@@ -45,6 +46,7 @@ export function moves(before: Looked, after: Looked, sameCar: boolean): readonly
   for (const entry of catalog.entries) {
     if (entry.kind !== 'figure' || !isAskable(entry)) continue;
     for (const place of placesOf(entry.scope)) {
+      await breathe();
       const path = pathAt(place, entry);
       const [from, to] = [a.number(path), b.number(path)];
       if (isRefusal(from) || isRefusal(to) || !isChange(from, to) || repeats(from, to)) continue;
@@ -113,10 +115,12 @@ function unread(before: Looked, after: Looked, paths: readonly string[]): readon
 }
 
 /** Another kind of axle changes many things at once: what each does is told apart. */
-const conversionNotes = (laid: Laid, before: Looked, after: Looked, preferences: Preferences): readonly string[] =>
-  laid.told.some(({ path, entry }) => entry === axleKind && numbersOf(before.situation).get(path) !== numbersOf(after.situation).get(path))
-    ? [balanceIndex.path, rollAngle.path].flatMap((path) => causeNotes(before, after, path, preferences))
-    : [];
+async function conversionNotes(laid: Laid, before: Looked, after: Looked, { asker, breathe }: Context): Promise<readonly string[]> {
+  const kind = (looked: Looked, path: string) => numbersOf(looked.situation).get(path);
+  if (!laid.told.some(({ path, entry }) => entry === axleKind && kind(before, path) !== kind(after, path))) return [];
+  const notes = await oneByOne([balanceIndex.path, rollAngle.path], breathe, (path) => causeNotes(before, after, path, asker.preferences));
+  return notes.flat();
+}
 
 /** What was asked for, as paths that may move: a reading that was told stays as it was told, and the figure that carries it on moves; its axle's first. */
 function wantedPaths({ entry, places }: Item): readonly string[] {
@@ -126,11 +130,11 @@ function wantedPaths({ entry, places }: Item): readonly string[] {
   const ends = (['front', 'rear'] as const).filter((end) => places.filter((place) => place.endsWith(end.charAt(0))).length === 2);
   return [...(axle === undefined ? [] : ends.map((end) => pathAt(end, axle))), ...places.map((place) => pathAt(place, figure))];
 }
-export function tryFacts(reading: Reading, context: Context): Outcome {
+export async function tryFacts(reading: Reading, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const [clause] = reading.sides;
   const whole = clause?.items ?? [];
-  const isFact = (item: Item) => item.said !== undefined && isInput(item.entry);
+  const isFact = (item: Item) => item.said !== undefined && canBeTold(item.entry);
   const facts = [...whole, ...reading.tried].filter(isFact);
   const saved = facts.filter(({ entry }) => entry.scope !== 'question');
   if (saved.length === 0) return refused('Nothing to try was told.', 'try rear spring 650 lb/in');
@@ -148,7 +152,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
   const after: Looked = { ...conditions, situation: laid.situation };
 
   const wanted = whole.filter((item) => !isFact(item)).flatMap(wantedPaths);
-  const all = moves(conditions, after, true);
+  const all = await moves(conditions, after, true, context.breathe);
   const ordered = worthARow(all, wanted);
   const unseen = all.length - ordered.length;
   const [first, ...others] = ordered;
@@ -162,7 +166,7 @@ export function tryFacts(reading: Reading, context: Context): Outcome {
     notes: [
       `Tried, not saved: ${told.join('; ')}.`,
       ...sideEffects(laid, preferences),
-      ...conversionNotes(laid, conditions, after, preferences),
+      ...(await conversionNotes(laid, conditions, after, context)),
       ...(unseen > 0
         ? [
             `${unseen} more ${unseen === 1 ? 'figure moves' : 'figures move'}: name one to see it, as in: ${typed(`try ${tried}, ride rate`, context.room)}`,

@@ -1,5 +1,5 @@
 /** A line without a verb: a name is shown, a fact on a saved car is asked about once, two sides are compared. */
-import { isInput } from '../../core/catalog.js';
+import { canBeTold, isInput } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine.js';
 import { answer } from '../answer.js';
 import { itemsText } from '../canonical.js';
@@ -20,9 +20,9 @@ import { compareSides } from './compare.js';
 import { showAnswer } from './show.js';
 
 const topics: readonly Topic[] = [gearTopic, springTopic, tireTopic, wheelTopic, pressureTopic];
-const isFact = (item: Item): boolean => item.said !== undefined && isInput(item.entry);
+const isFact = (item: Item): boolean => item.said !== undefined && canBeTold(item.entry);
 
-export function withoutVerb(reading: Reading, line: string, context: Context): Outcome {
+export function withoutVerb(reading: Reading, line: string, context: Context): Outcome | Promise<Outcome> {
   const [clause] = reading.sides;
   if (reading.sides.length > 1) return compareSides(reading, context);
   const items = clause?.items ?? [];
@@ -70,7 +70,7 @@ function recordOrTry(reading: Reading, facts: readonly Item[], context: Context)
 }
 
 /** Figures that follow from what was told alone; else the offer to save it. */
-function fromTold(reading: Reading, line: string, context: Context): Outcome {
+async function fromTold(reading: Reading, line: string, context: Context): Promise<Outcome> {
   const asked = askedOf(reading.sides[0], reading, context);
   if ('answer' in asked) return asked;
   const [told, without] = [numbersOf(asked.looked.situation), numbersOf(nothing.situation)];
@@ -83,7 +83,7 @@ function fromTold(reading: Reading, line: string, context: Context): Outcome {
   const offer = { label: saved, line: saved };
   if (figures.length > 0) {
     const topic: Topic = { word: 'told', also: [], summary: '', examples: [{ line: firstCarLine, does: '' }], figures };
-    const { answer: shown } = topicAnswer(topic, reading, context);
+    const { answer: shown } = await topicAnswer(topic, reading, context);
     if (shown.kind === 'told') return { answer: { ...shown, next: [offer] } };
   }
   return { answer: answer('asked', 'You have no saved car to record that for. Save one with it?', { choices: [offer] }) };

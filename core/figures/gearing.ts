@@ -19,7 +19,7 @@ import { rollingCircumference } from './tires.js';
 
 const exact = 'kinematics, exact: one turn of the wheel is one rolling circumference';
 /** m/s. */
-const saneSpeed = [0.3, 150] as const;
+const saneSpeed = [2, 150] as const;
 const speedCaution = 'Speeds are for closed courses and for choosing ratios; public roads have their limits, and tires their speed symbol.';
 
 export const drivenCircumference = figure({

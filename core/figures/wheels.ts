@@ -229,7 +229,7 @@ export const trackChange = quantity({
   name: 'change of the track by the wheels since the car was measured',
   label: 'track change',
   symbol: 'dt',
-  words: ['change of track', 'change in track', 'wider track'],
+  words: ['track change since measured', 'change of track since measured'],
   dimension: 'length',
   sane: [-0.4, 0.4],
   ways: [

@@ -1,29 +1,15 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { choice, maybe, quantity, type Told, way } from '../catalog.js';
+import { maybe, quantity, type Told, way } from '../catalog.js';
 import { freeRadius } from '../figures/tires.js';
-import { suspension } from './layout.js';
+import { axleKind, suspension } from './layout.js';
+
+export { axleKind } from './layout.js';
+
 import { track } from './mass.js';
 
 const degree = Math.PI / 180;
 const taped: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.01 } };
 
-export const axleKind = choice({
-  path: 'axle.kind',
-  scope: 'axle',
-  name: 'kind of axle',
-  words: ['axle', 'axle kind', 'axle type'],
-  options: ['independent', 'beam'],
-  optionWords: {
-    independent: ['ifs', 'independent suspension', 'independent axle'],
-    beam: ['beam axle'],
-  },
-  measure: 'A beam joins both hubs: what lifts one wheel tilts the other. A twist beam lies between: taken as independent.',
-  estimate: {
-    needs: { suspension: maybe(suspension) },
-    compute: ({ suspension }) => (suspension === 'live axle' ? 'beam' : 'independent'),
-    source: 'by the kind of suspension; independent unless told',
-  },
-});
 export const springBase = quantity({
   path: 'spring.base',
   scope: 'axle',

@@ -1,7 +1,7 @@
 /** What the car weighs, where, and what was in it. Weights are masses here: scales are read in kilograms or pounds. */
 import { choice, quantity, type Told, way } from '../catalog.js';
 import { drivenAxle } from './gearing.js';
-import { enginePlace, suspension } from './layout.js';
+import { axleKind, enginePlace, suspension } from './layout.js';
 
 const weighed: Told = { usually: 'measured', measured: { relative: 0.005 }, spec: { relative: 0.02 } };
 const shared: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } };
@@ -211,7 +211,11 @@ export const unsprungShare = quantity({
       compute: ({ suspension }) => (suspension === 'live axle' ? 0.2 : suspension === 'twist beam' ? 0.155 : 0.125),
       ...{ sort: 'estimate', within: { absolute: 0.035 }, source: 'by the kind of suspension; common practice, no source' },
     }),
-    way({ needs: {}, compute: () => 0.135, ...{ sort: 'estimate', within: { absolute: 0.055 }, source: 'common practice, no source' } }),
+    way({
+      needs: { kind: axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? 0.2 : 0.13),
+      ...{ sort: 'estimate', within: { absolute: 0.055 }, source: 'by the kind of axle; common practice, no source' },
+    }),
   ],
 });
 export const sprungTold = quantity({

@@ -1,6 +1,6 @@
 /** The springs: what they are, what stands under them, and how the wheel reaches them. Left and right alike unless a corner is named. */
 import { curve, quantity, type Told, way } from '../catalog.js';
-import { suspension } from './layout.js';
+import { axleKind, suspension } from './layout.js';
 
 const inch = 0.0254;
 const poundPerInch = 175.12683524647636;
@@ -302,7 +302,11 @@ export const springRatio = quantity({
       compute: ({ suspension }) => usualRatio[suspension],
       ...{ sort: 'estimate', within: { absolute: 0.15 }, source: 'by the kind of suspension; common practice, no source' },
     }),
-    way({ needs: {}, compute: () => 0.8, ...{ sort: 'estimate', within: { absolute: 0.24 }, source: 'common practice, no source' } }),
+    way({
+      needs: { kind: axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? usualRatio['live axle'] : 0.8),
+      ...{ sort: 'estimate', within: { absolute: 0.24 }, source: 'common practice, no source' },
+    }),
   ],
 });
 export const springRatioRise = quantity({

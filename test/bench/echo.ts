@@ -1,8 +1,6 @@
 /** The floor to be measured against: the least that a bot on this SDK can be. It answers every text with the same text. */
-import { fallBackWithoutCrypto } from '../../bot/matrix/crypto-fallback.js';
+import { MatrixClient, SimpleFsStorageProvider } from 'matrix-bot-sdk';
 
-fallBackWithoutCrypto();
-const { MatrixClient, SimpleFsStorageProvider } = await import('matrix-bot-sdk');
 const [url, token, file] = process.argv.slice(2);
 if (!url || !token || !file) throw new Error('usage: echo URL TOKEN STATE-FILE');
 

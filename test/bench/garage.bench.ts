@@ -69,6 +69,7 @@ export function fillGarage(store: Store, cars: number): number {
 async function ask(store: Store, club: number, line: string): Promise<number> {
   const asker = { id: `@robin-${club}:example.org`, name: 'robin', preferences: { units: 'us', decimalMark: '.' } } as const;
   const room = { id: `!club-${club}`, direct: false };
+  const breathe = (): Promise<void> => Promise.resolve();
   const calculator: Context['calculator'] = { calculate: () => Promise.reject(new Error('the bench calculates nothing')) };
   const event = { id: '$asked', line: '$asked', nth: 0 };
   const start = performance.now();
@@ -81,6 +82,7 @@ async function ask(store: Store, club: number, line: string): Promise<number> {
     garage,
     conversation: { rest: [], choices: [] },
     calculator,
+    breathe,
   });
   const taken = performance.now() - start;
   const kinds = reply.answers.map((one) => one.kind).join();

@@ -2,7 +2,6 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { createLog } from '../../bot/log.js';
 import { environmentName, mayInvite, readSettings, SettingsRefused, settingsTable } from '../../bot/settings.js';
 
 let folder: string;
@@ -185,38 +184,4 @@ test('who may invite: members by their id, servers by all that follows the first
   expect(may('@sam:evil.org:example.org')).toBe(false);
   expect(may('@sam:example.org.evil.org')).toBe(false);
   expect(may('sam')).toBe(false);
-});
-
-describe('the log', () => {
-  function logged(act: (log: ReturnType<typeof createLog>) => void): string {
-    let out = '';
-    act(createLog({ level: 'info', secrets: [secret], to: { write: (line) => (out += line) } }));
-    return out;
-  }
-  const said = 'set front spring 450 and my phone is 555';
-  test('is lines of JSON that keep what is said and every secret out, wherever it hangs', () => {
-    class RequestFailed extends Error {
-      readonly request = { headers: { Authorization: `Bearer ${secret}` }, body: said };
-    }
-    const out = logged((log) => {
-      log.info({ event: { content: { body: said, formatted_body: said } }, room: '!a:example.org' }, 'came in');
-      log.warn({ body: said, nested: { deep: { deeper: [{ text: said }] } } }, `trouble with ${secret}`);
-      log.error({ err: new RequestFailed(`GET /sync?access_token=${secret}&x=1`, { cause: new Error(`Bearer ${secret}`) }) }, 'failed');
-      log.error(new RequestFailed(secret));
-      log.info({ url: 'https://h/_matrix?access_token=other_token_42&filter=1', accessToken: 'other_token_42' }, 'url');
-      log.info('said %s', secret);
-    });
-    const lines = out.trim().split('\n');
-    expect(lines).toHaveLength(6);
-    for (const line of lines) expect(() => JSON.parse(line)).not.toThrow();
-    expect(out).not.toContain('555');
-    expect(out).not.toContain('notARealToken');
-    expect(out).not.toContain('other_token_42');
-    expect(out).toContain('!a:example.org');
-    expect(out).toContain('RequestFailed');
-    expect(out).toContain('"level":"warn"');
-  });
-  test('leaves out what is below its level', () => {
-    expect(logged((log) => log.debug('x'))).toBe('');
-  });
 });

@@ -1,7 +1,6 @@
 /** The demo club of these tests: robin's turnip and pickle, sam's moth, which sam shares in the paddock. Told in members' own lines. */
-import * as mathjs from 'mathjs';
+import { work } from '../../bot/expressions/work.js';
 import type { Calculator } from '../../commands/context.js';
-import { dimensions } from '../../core/dimensions.js';
 import { Club } from './garage.js';
 import { say } from './say.js';
 
@@ -41,25 +40,8 @@ const lines: readonly (readonly [member: string, ...lines: string[]])[] = [
   ],
 ];
 
-/** mathjs itself, in this thread: the real one works apart, and is tested with the bot. */
-export const calculator: Calculator = {
-  async calculate(expression, names) {
-    const scope: Record<string, unknown> = {};
-    let text = expression;
-    [...names].forEach(([name, { si, unit }], at) => {
-      const identifier = `n${'abcdefghij'[at]}`;
-      scope[identifier] = unit === '' ? si : mathjs.unit(si, unit);
-      text = text.replaceAll(name, identifier);
-    });
-    const result: unknown = mathjs.evaluate(text, scope);
-    if (typeof result === 'number') return { value: result, unit: '', base: [0, 0, 0, 0] };
-    if (!mathjs.isUnit(result)) return { refused: 'That is no number.' };
-    const found = Object.values(dimensions).find(({ unit }) => unit !== '' && result.equalBase(mathjs.unit(1, unit)));
-    if (!found) return { refused: 'That has no dimension that is known here.' };
-    const [kg, m, s, k] = found.base;
-    return { value: result.toNumber(found.unit), unit: found.unit, base: [kg, m, s, k] };
-  },
-};
+/** In this thread, what the bot has done in one of its own. */
+export const calculator: Calculator = { calculate: async (sum) => work(sum) };
 
 export async function demoClub(): Promise<Club> {
   const club = new Club();

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
+import { OutOfTime } from '../../commands/breathing.js';
 import { dispatch } from '../../commands/dispatch.js';
 import { commands } from '../../commands/registry.js';
 import { demoClub } from './demo.js';
@@ -116,6 +117,66 @@ describe('a message', () => {
       { numRuns: 400 },
     );
   }, 60_000);
+});
+
+describe('the work that one message may ask for', () => {
+  /** Ends at the breath of this number. */
+  const endingAt = (last: number) => {
+    let taken = 0;
+    return () => (++taken < last ? Promise.resolve() : Promise.reject(new OutOfTime()));
+  };
+  it('used up: what is answered stands with its changes, the rest is named, and nothing of it is done', async () => {
+    const club = await demoClub();
+    club.breathe = endingAt(20);
+    const { answers, changes } = await say(
+      club,
+      'robin',
+      'set front spring rate 500\nshow everything\nset rear spring rate 400\nfront wheel rate',
+    );
+    expect(answers.map(({ kind }) => kind)).toEqual(['changed', 'refused']);
+    expect(answers[1]?.headline).toBe(
+      'That is all the work that one message may ask for: line 1 of 4 is answered, and nothing of lines 2 to 4 was done; send the rest again, from: show everything',
+    );
+    expect(answers[1]?.next.map(({ line }) => line)).toEqual(['show everything']);
+    expect(changes.map(({ change }) => change)).toEqual(['record']);
+    expect(spring(club.head('turnip').facts)).toBeCloseTo(500, 9);
+    expect(club.head('turnip').facts.get('rear.spring.rate')?.value).toBeCloseTo(350 * rate, 6);
+  });
+  it('used up by its first line: nothing was done, and a line that works is shown', async () => {
+    const club = await demoClub();
+    for (const [text, begins] of [
+      ['compare turnip with pickle', 'That is more work than one message may ask for'],
+      ['compare turnip with pickle\nset front spring rate 500', 'The first of these 2 lines is more work than one message may ask for'],
+    ] as const) {
+      club.breathe = endingAt(5);
+      const { answers, changes } = await say(club, 'robin', text);
+      expect(answers.map(({ kind }) => kind)).toEqual(['refused']);
+      expect(answers[0]?.headline).toMatch(new RegExp(`^${begins}, so it was stopped and nothing was done;`));
+      expect(changes).toEqual([]);
+      club.breathe = () => Promise.resolve();
+      expect((await ask(club, 'robin', answers[0]?.next[0]?.line ?? '')).kind).toBe('told');
+    }
+  });
+  it.each([
+    ['compare turnip with moth', 100],
+    ['compare turnip with pickle', 100],
+    ['show everything', 200],
+    ['doubt', 100],
+    ['try rear spring 650', 100],
+    ['find rear bar for balance 0', 100],
+    ['find for balance 2%', 10],
+    ['draw balance against rear bar', 40],
+    ['draw balance', 50],
+    ['more rotation mid corner', 5],
+    ['pairs more rotation mid corner', 10],
+    ['front bar 22 mm vs 25 mm', 50],
+  ])('is done in pieces: %s takes a breath between them', async (line, least) => {
+    const club = await demoClub();
+    let breaths = 0;
+    club.breathe = async () => void breaths++;
+    expect((await ask(club, 'robin', line)).kind).toMatch(/told|asked/);
+    expect(breaths).toBeGreaterThan(least);
+  });
 });
 
 describe('a line without a verb', () => {

@@ -1,5 +1,6 @@
 /** A club in memory: members, cars and rooms, and the bot's part of a reply (its changes applied, its trial and choices remembered). */
 
+import type { Breathe } from '../../commands/breathing.js';
 import type { Reply } from '../../commands/command.js';
 import type { Calculator, CarView, Change, Context, Conversation, Garage, Member, Preferences, Revision } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
@@ -52,6 +53,7 @@ export class Club {
   readonly rooms = new Map<string, { readonly direct: boolean; readonly members: Set<string> }>();
 
   calculator: Calculator = noCalculator;
+  breathe: Breathe = () => Promise.resolve();
   now = Date.UTC(2026, 4, 13, 18, 0);
 
   join(name: string, preferences: Partial<Preferences> = {}, room = 'paddock'): string {
@@ -118,7 +120,7 @@ export class Club {
     return {
       event: { id: event, line: event, nth: 0 },
       ...{ asker: this.member(name), room: { id: room, direct }, now: this.now, garage: this.garage(name, room) },
-      ...{ conversation: this.#person(name).conversation, calculator: this.calculator },
+      ...{ conversation: this.#person(name).conversation, calculator: this.calculator, breathe: this.breathe },
     };
   }
   /** What a bare number stands for, in the last answer to that member. */

@@ -3,7 +3,7 @@
 import type { Wire } from '../../bot/matrix/wire.js';
 import { markerKey } from '../../bot/work/content.js';
 import { SimulatedBot } from './bot.js';
-import { FakeHomeserver, type Faults, me } from './homeserver.js';
+import { FakeHomeserver, type Faults, inReplyTo, me } from './homeserver.js';
 import { randomNumbers } from './random.js';
 
 export interface Scenario {
@@ -18,6 +18,7 @@ type Kind = 'question' | 'change' | 'poison' | 'broken' | 'big' | 'picture' | 'n
 interface Said {
   readonly event: string;
   readonly room: string;
+  readonly sender: string;
   readonly kind: Kind;
   readonly body: string;
   redacted: boolean;
@@ -69,7 +70,7 @@ export async function simulate({ seed, commands, deadly, faults, between }: Scen
     };
     const say = (room: string, sender: string, kind: Kind, body: string): Said => {
       const prefix = room.startsWith('!with-') || kind === 'number' || kind === 'chatter' ? '' : '!';
-      const it: Said = { event: server.say(room, sender, prefix + body), room, kind, body, redacted: false, edits: [] };
+      const it: Said = { event: server.say(room, sender, prefix + body), room, sender, kind, body, redacted: false, edits: [] };
       said.push(it);
       counts[kind]++;
       return it;
@@ -166,12 +167,12 @@ function* violations(server: FakeHomeserver, bot: SimulatedBot, said: readonly S
     }
   }
   for (const room of server.rooms.keys()) {
-    const order = new Map(said.filter((it) => it.room === room).map(({ event }, at) => [event, at]));
-    const places = server.said(room).flatMap(({ content }) => {
-      const at = [...order].find(([event]) => JSON.stringify(content['m.relates_to'] ?? {}).includes(`"${event}"`))?.[1];
-      return at === undefined ? [] : [at];
-    });
-    if (places.some((at, k) => k > 0 && at <= (places[k - 1] ?? -1))) yield `replies in ${room} are out of order`;
+    // Members take turns: each one's own replies come in their order.
+    for (const member of members) {
+      const order = new Map(said.filter((it) => it.room === room && it.sender === member).map(({ event }, at) => [event, at]));
+      const places = server.said(room).flatMap(({ content }) => order.get(String(inReplyTo(content))) ?? []);
+      if (places.some((at, k) => k > 0 && at <= (places[k - 1] ?? -1))) yield `replies to ${member} in ${room} are out of order`;
+    }
     const keys = server
       .events(room)
       .flatMap(({ sender, content }) => (sender === me && markerKey in content ? [JSON.stringify(content[markerKey])] : []));

@@ -53,7 +53,8 @@ export const bothWays = [
 
 export function contextOf(kept: Kept, name: string, event = newEvent(), line = event): Omit<Context, 'calculator' | 'conversation'> {
   const room = { id: paddock, direct: false };
-  return { event: { id: event, line, nth: 0 }, asker: kept.asker(name), room, now: 1, garage: kept.garage(name) };
+  const breathe = (): Promise<void> => Promise.resolve();
+  return { event: { id: event, line, nth: 0 }, asker: kept.asker(name), room, now: 1, garage: kept.garage(name), breathe };
 }
 
 /** A garage without its numbers, which differ between a draft and the store: revisions are named by their place in the car's history. */

@@ -91,7 +91,7 @@ export const chatLines: readonly Line[] = [
     'none | tire.hotFromCold? | with: tire.pressure?=220630, coldTemperature=294.26, hotTemperature=308.15',
   ],
   ['set pressures 34 front 32 rear', 'set | lf+rf.tire.pressure=234420, lr+rr.tire.pressure=220630'],
-  ['set hot target 36', 'set | tire.hotPressure?=248210'],
+  ['set hot target 36', 'set | tire.hotWanted?=248210'],
   ['gimme 36 hot what cold', 'none | tire.coldFromHot? | with: tire.hotPressure?=248210'],
   ['what cold pressure for 38 hot', 'none | tire.coldFromHot? | with: tire.hotPressure?=262000'],
   [
@@ -361,7 +361,7 @@ export const chatLines: readonly Line[] = [
   ['5 thou in mm', 'calc | unit: mm | names: 5 thou'],
   ['5 mm in inches', 'calc | unit: inches | names: 5 mm'],
   ['14.7 psi in kpa', 'calc | unit: kpa | names: 14.7 psi'],
-  ['toe 2mm total', 'refused: 2mm is a length; toe is wanted as an ang'],
+  ['toe 2mm total', 'none | toe.length?=0.002'],
   ['toe out 1/16 total', "beyond: I can't turn a toe measured as a length "],
   ['1/16 toe out front', "beyond: I can't turn a toe measured as a length "],
   ['zero toe rear', 'none | lr+rr.toe=0'],
