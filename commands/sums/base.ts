@@ -30,6 +30,7 @@ const unitBases: ReadonlyMap<string, Base> = new Map<string, Base>([
   ['Hz', [0, 0, -1, 0, 0]],
   ['N', [1, 1, -2, 0, 0]],
   ['Pa', [1, -1, -2, 0, 0]],
+  ['J', [1, 2, -2, 0, 0]],
   ['W', [1, 2, -3, 0, 0]],
 ]);
 /**

@@ -62,7 +62,14 @@ describe.each(versions)('%s', (version) => {
     const now = Date.UTC(2027, 0, 1);
     const calculator = { calculate: () => Promise.reject(new Error('nothing is calculated here')) };
     const context = {
-      ...{ asker, room: { id: room, direct: room !== 'club' }, now, event: { id: event, line: event, nth: 0 }, calculator },
+      ...{
+        asker,
+        room: { id: room, direct: room !== 'club' },
+        now,
+        event: { id: event, line: event, nth: 0 },
+        calculator,
+        breathe: () => Promise.resolve(),
+      },
       ...{ garage: garageFor(store, name, room), conversation: { rest: [], choices: [] } },
     };
     const { answers, changes } = await dispatch(text, context);
