@@ -62,6 +62,10 @@ class Seen implements Reads {
     });
   }
   list<D, I extends Id>(kind: Kind<D, I>, of: Of): readonly Held<D, I>[] {
+    // What is of nobody in particular is the asker's.
+    if (kind.owner === 'car' && of.car === undefined && of.member === undefined)
+      return [...this.#own()].flatMap((car) => this.list(kind, { ...of, car }));
+    if (kind.owner === 'member' && of.member === undefined) return this.list(kind, { ...of, member: this.#asker });
     if (!this.#reaches(kind, of)) return [];
     return this.#once(`all ${kind.name} ${of.member} ${of.car} ${of.room}`, () =>
       this.#tables.list(kind, of).filter((held) => this.#maySee(kind, held.of)),

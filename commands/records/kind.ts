@@ -51,20 +51,37 @@ export interface Kind<D = unknown, I extends Id = Id> {
   readonly gone: string;
 }
 
-/** Taken back field by field. */
+/** Taken back field by field. What is in no piece is not taken back. */
 export const fieldByField = <D extends object>(...fields: readonly (keyof D & string)[]): InPieces<D> => ({
   take: (data) => new Map(fields.map((field) => [field, data[field]])),
-  put: (data, pieces) => ({ ...data, ...Object.fromEntries(pieces) }),
+  put: (data, pieces) => ({ ...data, ...Object.fromEntries([...pieces].filter(([name]) => fields.some((field) => field === name))) }),
 });
-/** Taken back row by row, of a list whose rows have names. */
-export const rowByRow = <R, D extends { readonly rows: readonly R[] }>(nameOf: (row: R) => string): InPieces<D> => ({
-  take: (data) => new Map(data.rows.map((row) => [nameOf(row), row])),
-  put(data, pieces) {
-    const kept: unknown[] = data.rows.flatMap((row) => (pieces.has(nameOf(row)) ? (pieces.get(nameOf(row)) ?? []) : row));
-    const there = new Set(data.rows.map(nameOf));
-    const more = [...pieces].flatMap(([name, row]) => (there.has(name) || row === undefined ? [] : [row]));
-    return { ...data, rows: [...kept, ...more] };
-  },
+/** Taken back row by row, of a list whose rows have names; `field` is where it stands in the data. */
+export function rowByRow<D extends object, R>(
+  field: keyof D & string,
+  rowsOf: (data: D) => readonly R[],
+  nameOf: (row: R) => string,
+): InPieces<D> {
+  const key = (row: R): string => `${field} ${nameOf(row)}`;
+  return {
+    take: (data) => new Map(rowsOf(data).map((row) => [key(row), row])),
+    put(data, pieces) {
+      const there = new Set(rowsOf(data).map(key));
+      const kept = rowsOf(data).flatMap((row): readonly unknown[] => {
+        const as = pieces.has(key(row)) ? pieces.get(key(row)) : row;
+        return as === undefined ? [] : [as];
+      });
+      const more = [...pieces].flatMap(([name, row]) =>
+        name.startsWith(`${field} `) && !there.has(name) && row !== undefined ? [row] : [],
+      );
+      return { ...data, [field]: [...kept, ...more] };
+    },
+  };
+}
+/** Pieces of several sorts. */
+export const together = <D>(schema: z.ZodType<D>, ...sorts: readonly InPieces<D>[]): InPieces<D> => ({
+  take: (data) => new Map(sorts.flatMap((sort) => [...sort.take(data)])),
+  put: (data, pieces) => sorts.reduce((now: D, sort) => schema.parse(sort.put(now, pieces)), data),
 });
 const whole: InPieces<unknown> = { take: (data) => new Map([['', data]]), put: (_, pieces) => pieces.get('') };
 export const piecesOf = <D>(kind: Kind<D, never> | Kind<D>): InPieces<D> => kind.pieces ?? whole;

@@ -18,7 +18,7 @@ const final: Readonly<Record<string, string>> = {
   'export me': 'the export of your data',
 };
 export const isFinal = (entry: Entry): boolean => entry.kind === 'order';
-export const finalText = (entry: Entry): string => final[entry.record] ?? 'the last change';
+export const finalText = (entry: Entry): string => (makesCar(entry) ? 'making a car' : (final[entry.record] ?? 'the last change'));
 
 /** What a line did that stands and that an undo could take back; newest first. */
 export const standing = (entries: readonly Entry[]): readonly Entry[] =>
@@ -28,7 +28,7 @@ export const standing = (entries: readonly Entry[]): readonly Entry[] =>
 export function undo(work: Work, { lines }: Undo): void {
   // What a line made is erased by name; an undo brings back, and erases nothing.
   if (lines.some((line) => standing(work.tables.journal.ofLine(line)).some(makesCar)))
-    throw new ChangeRefused("Making a car can't be taken back; a car goes by its name: forget turnip.");
+    throw new ChangeRefused("Making a car can't be taken back.");
   const own = lines.filter((line) => line === work.asking.line);
   for (const line of own) asIfNever(work, line);
   const others = lines.filter((line) => line !== work.asking.line);

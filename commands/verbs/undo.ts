@@ -79,10 +79,15 @@ function headline(lines: readonly Line[], rows: readonly Row[], is: Reads, conte
   if (!before || !after) throw new Error(`car ${entry.car} is gone`);
   return `Taken back: ${revisionNames(before.data, after.data, context.asker.preferences).join()} is ${cell} again.`;
 }
-const nothingLeft = (context: Context): Outcome => {
+/** Why it takes nothing back, and what would take back what was before. */
+function nothingTaken([final]: readonly Entry[], context: Context): Outcome {
+  const all = undoable(context.garage.records, context.asker.id, most);
+  const older = all.findIndex((line) => line.some((entry) => !isFinal(entry)) && !line.some(makesCar));
+  if (final && (older >= 0 || isFinal(final)))
+    return refused(`${sentence(finalText(final))} can't be taken back.`, older < 0 ? 'history' : `undo ${older + 1}`);
   const car = carInUse(context);
   return isOutcome(car) ? car : refused(`${car.name} has no change to take back.`, 'history');
-};
+}
 
 export const undo: Command = {
   word: 'undo',
@@ -97,14 +102,12 @@ export const undo: Command = {
     const count = countOf(said, most);
     if (count === undefined) return refused(`Undo takes a number of changes, from 1 to ${most}, not ${shortened(said)}.`, 'undo 2');
     const found = undoable(context.garage.records, context.asker.id, count);
-    // A car's making is its beginning: there is nothing before it.
-    const beginning = found.findIndex((line) => line.some(makesCar));
-    const within = beginning < 0 ? found : found.slice(0, beginning);
-    const lines = within.map((line) => line.filter((entry) => !isFinal(entry))).filter((line) => line.length > 0);
-    const finals = within.flat().filter(isFinal);
-    const [final] = finals;
-    if (lines.length === 0 && final) return refused(`${sentence(finalText(final))} can't be taken back.`, 'undo 2');
-    if (lines.length === 0) return nothingLeft(context);
+    const lines = found
+      .filter((line) => !line.some(makesCar))
+      .map((line) => line.filter((entry) => !isFinal(entry)))
+      .filter(({ length }) => length > 0);
+    const finals = found.flat().filter((entry) => isFinal(entry) || makesCar(entry));
+    if (lines.length === 0) return nothingTaken(finals, context);
     try {
       const { records, change } = without(lines, context);
       const rows = rowsOf(lines, context.garage.records, records, context);
@@ -112,7 +115,7 @@ export const undo: Command = {
         ...(lines.length > 1 ? lines.map((line) => lineText(line, context)) : []),
         ...otherCars(lines, context),
         ...finals.map((entry) => `${sentence(finalText(entry))} can't be taken back.`),
-        ...(within.length < count ? [`There were only ${lines.length}.`] : []),
+        ...(found.length < count ? [`There were only ${lines.length}.`] : []),
       ];
       return {
         answer: answer('changed', headline(lines, rows, records, context), {

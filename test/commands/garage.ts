@@ -11,7 +11,7 @@ import { cars } from '../../commands/records/kinds/car.js';
 import { members } from '../../commands/records/kinds/member.js';
 import { revisions } from '../../commands/records/kinds/revision.js';
 import { setups } from '../../commands/records/kinds/setup.js';
-import { kinds } from '../../commands/records/kinds.js';
+import { kinds as all, type Kinds } from '../../commands/records/kinds.js';
 import { applyChange } from '../../commands/records/machine.js';
 import { Overlay } from '../../commands/records/overlay.js';
 import type { Reads } from '../../commands/records/tables.js';
@@ -45,6 +45,7 @@ const nothing: Reads = {
 let events = 0;
 
 export class Club {
+  readonly kinds: Kinds;
   readonly people = new Map<string, Person>();
   /** All that is kept: the store in memory, under the state machine that the real one has. */
   tables = new Overlay(nothing, 'up');
@@ -56,6 +57,9 @@ export class Club {
   breathe: Breathe = () => Promise.resolve();
   now = Date.UTC(2026, 4, 13, 18, 0);
 
+  constructor(kinds: Kinds = all) {
+    this.kinds = kinds;
+  }
   join(name: string, preferences: Partial<Preferences> = {}, room = 'paddock'): string {
     const id = `@${name}:example.org`;
     if (!this.people.has(name)) this.people.set(name, { id, name, preferences: { ...usual, ...preferences }, conversation: silent });
@@ -143,7 +147,7 @@ export class Club {
     const tables = new Overlay(this.tables, 'up');
     const asking = { asker: this.member(name), room, at: this.now, cause, line };
     const asked: Change[] = [];
-    const work = new Work(tables, kinds, asking, {
+    const work = new Work(tables, this.kinds, asking, {
       isIn: (where) => this.rooms.get(where)?.members.has(id) ?? false,
       order: (order) => void asked.push(order),
     });

@@ -117,12 +117,15 @@ describe('undo', () => {
     await say(club, 'robin', 'erase me');
     expect((await ask(club, 'robin', 'undo')).kind).toBe('refused');
   });
-  it('goes no further back than the making of a car', async () => {
+  it('never takes a car away: what was before its making is reached by counting over it', async () => {
     const club = await demoClub();
     await ask(club, 'robin', 'units metric');
     await ask(club, 'robin', 'new car parsnip');
-    expect((await ask(club, 'robin', 'undo')).kind).toBe('refused');
+    const refused = await ask(club, 'robin', 'undo');
+    expect(refused).toMatchObject({ kind: 'refused', headline: "Making a car can't be taken back.", next: [{ line: 'undo 2' }] });
+    expect((await ask(club, 'robin', 'undo 2')).headline).toBe('Taken back. Units: us, as before.');
     expect(club.garage('robin').mine.map(({ name }) => name)).toContain('parsnip');
+    expect(club.garage('robin').chosen?.name).toBe('parsnip');
   });
   it('repeats no words of what it took back: the history finds them while they are there', async () => {
     const club = await demoClub();

@@ -6,7 +6,7 @@ import { findMember } from '../../../bot/store/members.js';
 import { SqlTables } from '../../../bot/store/tables.js';
 import type { CarView, Change, Context, Garage, Member, Revision } from '../../../commands/context.js';
 import { partsOf } from '../../../commands/records/kinds/part.js';
-import { kinds } from '../../../commands/records/kinds.js';
+import { kinds as all, type Kinds } from '../../../commands/records/kinds.js';
 import type { Tables } from '../../../commands/records/tables.js';
 import { undoable } from '../../../commands/records/taking.js';
 import { Club } from '../../commands/garage.js';
@@ -23,8 +23,8 @@ export interface Kept {
 const idOf = (name: string): string => `@${name}:example.org`;
 export const usual = { units: 'us', decimalMark: '.' } as const;
 
-export function inMemory(): Kept {
-  const club = new Club();
+export function inMemory(kinds?: Kinds): Kept {
+  const club = new Club(kinds);
   for (const name of ['robin', 'sam']) club.join(name, {}, paddock);
   return {
     change: (name, changes, event, line) => void club.apply(name, changes, paddock, event, line),
@@ -35,7 +35,7 @@ export function inMemory(): Kept {
     },
   };
 }
-export function inSqlite(store: Store = opened(':memory:')): Kept {
+export function inSqlite(kinds?: Kinds, store: Store = opened(':memory:', kinds ? { kinds } : {})): Kept {
   meetClub(store);
   const asker = (name: string): Member => findMember(store, idOf(name)) ?? { id: idOf(name), name, preferences: usual };
   return {
@@ -79,6 +79,6 @@ export function described(garage: Garage): unknown {
 /** What an undo would take back, one after another. */
 export function undoables(garage: Garage, member: string): unknown {
   return undoable(garage.records, member, 99).map((line) =>
-    line.map(({ kind, before, after }) => [kind, before && kinds.named(kind).name, after && kinds.named(kind).name]),
+    line.map(({ kind, before, after }) => [kind, before && all.named(kind).name, after && all.named(kind).name]),
   );
 }
