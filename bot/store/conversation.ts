@@ -1,7 +1,9 @@
 /** What an answer leaves for the asker's next line in the same room and thread: lines not shown, a trial, and the open question. */
+
 import { z } from 'zod';
 import type { Conversation } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
+import { pathNow } from '../../commands/records/renamed.js';
 import type { Holder } from './holder.js';
 import { prepared, type Store } from './store.js';
 
@@ -55,7 +57,12 @@ const fact = z.strictObject({
   evidence: z.enum(['measured', 'spec', 'estimated']),
   source: z.string(),
 });
-const trial = z.strictObject({ car: z.number(), head: z.number(), line: z.string(), facts: z.array(z.tuple([z.string(), fact])) });
+const trial = z.strictObject({
+  car: z.number(),
+  head: z.number(),
+  line: z.string(),
+  facts: z.array(z.tuple([z.string().transform(pathNow), fact])),
+});
 
 /** What was silent at first has lost its content: it was answered where it was first edited into a line for the bot. */
 const answered = `SELECT told.*, CASE WHEN line.content IS NOT NULL THEN line.seq ELSE

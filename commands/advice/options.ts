@@ -1,7 +1,7 @@
 /** The single changes that a parts box allows, and general ones for a car without a box, each laid over the car. */
 import type { Candidate } from '../../core/advice/rank.js';
 import type { Fact } from '../../core/car.js';
-import { type Entry, isInput, type Value } from '../../core/catalog.js';
+import { canBeTold, type Entry, type Value } from '../../core/catalog.js';
 import { pathAt, type Situation } from '../../core/engine.js';
 import { placeWords } from '../canonical.js';
 import type { Preferences } from '../context.js';
@@ -247,7 +247,7 @@ function typable(si: number, { dimension = 'ratio' }: Entry, preferences: Prefer
 export function generalOptions(from: Situation, preferences: Preferences): readonly Choice[] {
   return generals.flatMap(({ entry: path, places, step, says }) => {
     const entry = entryAt(`${places[0]}.${path}`);
-    if (!isInput(entry)) throw new Error(`${path} is no input`);
+    if (!canBeTold(entry)) throw new Error(`${path} cannot be told`);
     const values = places.map((place) => from.facts.get(pathAt(place, entry))?.value);
     return ([1, -1] as const).flatMap((way) => {
       const items = values.flatMap((value, n) => {

@@ -14,14 +14,14 @@ export function likeliest(all: readonly Ranked[], mode: Mode, amount: boolean): 
     const some = left.filter(test);
     if (some.length > 0) left = some;
   };
+  // What is told is an input of that name, where there is one.
+  if (amount && mode !== 'goal') keep((one) => isInput(one.item.entry));
   // A weight that is shared out is told where it is whole.
   keep((one) => !(one.item.entry.extensive && one.item.places.length > 1));
   keep((one) => !one.unlikely);
   if (!amount) keep((one) => one.item.said !== undefined);
   if (!amount) keep((one) => isInput(one.item.entry) === (mode === 'record'));
   else if (mode === 'goal') keep((one) => !isInput(one.item.entry));
-  // What is told is an input of that name, where there is one.
-  else keep((one) => isInput(one.item.entry));
   if (!amount) keep((one) => one.item.entry.kind !== 'curve');
   // One thing that can be told in several ways is meant in the plainest, where no amount says which.
   if (!amount) keep((one) => left.find((other) => sameThing(other.item.entry, one.item.entry)) === one);

@@ -4,6 +4,7 @@ import type { Fact, Facts } from '../../core/car.js';
 import { canBeTold, type Entry, type Evidence, isRefusal, type Value } from '../../core/catalog.js';
 import { pathAt, placesOf } from '../../core/engine/places.js';
 import { catalog } from '../../core/stubaxle.js';
+import { pathNow } from './renamed.js';
 
 /** Facts that the catalog does not know in this form; the message is a sentence. */
 export class FactsRefused extends Error {
@@ -78,7 +79,8 @@ export function factsFormat(entries: Iterable<Entry>): FactsFormat {
       return z.NEVER;
     };
     if (typeof object !== 'object' || object === null || Array.isArray(object)) return refuse('These are not the facts of a car.');
-    for (const [path, stored] of Object.entries(object)) {
+    for (const [named, stored] of Object.entries(object)) {
+      const path = pathNow(named);
       const entry = byPath.get(path);
       if (entry === undefined) return refuse(`"${path}" is not a fact that can be recorded of a car.`);
       const shape = Array.isArray(stored) && stored.length > 4 ? 'told' : 'plain';

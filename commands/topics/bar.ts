@@ -219,8 +219,11 @@ function run(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   if (linked) return topicAnswer({ ...barTopic, figures: [crossHooked, preload, linkForce, shorten] }, reading, context);
   const numbers = numbersOf(asked.looked.situation);
   const places = placesFor(barDiameter, told);
-  const none = places.every((end) => numbers.number(pathAt(end, bars.barRate)) === 0);
-  if (told.length === 0 && none)
+  const none = places.every((end) => {
+    const rate = numbers.number(pathAt(end, bars.barRate));
+    return isRefusal(rate) || rate === 0;
+  });
+  if (told.length === 0 && (none || !asked.looked.car))
     return refused(
       asked.looked.car ? `No bar is told of ${asked.looked.car.name}, so it counts as having none.` : 'Which bar?',
       asked.looked.car ? 'set front bar 22 mm' : 'bar 22 mm vs 25 mm',

@@ -81,7 +81,7 @@ export const criticalDamping = quantity({
   name: 'critical damping of a wheel',
   label: 'critical damping',
   symbol: 'c_c',
-  words: ['critical damping', 'critical damping rate'],
+  words: ['critical damping', 'crit damping', 'critical damping rate'],
   dimension: 'dampingRate',
   sane: [100, 60_000],
   typical: { range: [2500, 12_000], of: 'road cars to track cars; common practice, no source' },

@@ -220,7 +220,7 @@ export const rake = quantity({
   name: 'rise of the rear less that of the front since the car was measured',
   label: 'rake change',
   symbol: 'dz_r',
-  words: ['rake change', 'change of rake'],
+  words: ['rake', 'rake change', 'change of rake'],
   dimension: 'length',
   sane: [-0.3, 0.3],
   ways: [

@@ -18,7 +18,7 @@ describe('corner', () => {
   });
   it('rear first where the balance is below 0, of a clubmate too', async () => {
     const told = await ask(club, 'robin', 'corner moth');
-    expect(told.headline).toMatch(/^moth \(sam\): The rear gives up first/);
+    expect(told.headline).toMatch(/^moth \(sam\): (The rear gives up first|Too close to call: rear first)/);
     expect(told.amount?.si).toBeLessThan(0);
   });
   it('is mirrored in a turn the other way, for a car alike on both sides', async () => {

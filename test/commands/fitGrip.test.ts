@@ -27,7 +27,7 @@ describe('fit grip', () => {
     const lateral = (4 * Math.PI ** 2 * 15.24) / 7.9 ** 2 / 9.80665;
     const told = await ask(club, 'robin', 'fit grip skidpad 50 ft 7.9 s');
     expect(told.headline).toMatch(/^Grip coefficient [\d.]+ ± [\d.]+, both ends, by one lap$/);
-    const again = await ask(club, 'robin', `cornering limit with grip ${told.amount?.si.toPrecision(7)}`);
+    const again = await ask(club, 'robin', `cornering limit of turnip with grip ${told.amount?.si.toPrecision(7)}`);
     expect((again.amount?.si ?? 0) / 9.80665).toBeCloseTo(lateral, 3);
     // Two laps tell it more surely than one, by the root of two.
     const two = await ask(club, 'robin', 'fit grip skidpad 50 ft 7.9 s, 7.9 s');

@@ -152,7 +152,8 @@ export class Club {
       order: (order) => void asked.push(order),
     });
     for (const change of changes) applyChange(work, change);
-    this.tables = tables;
+    // What changes nothing lays nothing over what is kept.
+    if (changes.length > 0) this.tables = tables;
     this.asked.push(...asked.filter(({ change }) => change !== 'forget me'));
     return work;
   }

@@ -18,30 +18,30 @@ describe('topics without a saved car', () => {
   it('two tires side by side', async () => {
     const club = await demoClub();
     const told = await ask(club, 'lee', 'tire 245/40R17 vs 255/40r17');
-    // Design diameters by the rule of R30: 432 + 2 * 98 and, REFERENCES T25, 636 mm.
-    expect(told.headline).toMatch(/: 24\.72 in vs 25\.04 in, \+0\.31/);
-    expect(628 / 25.4).toBeCloseTo(24.72, 2);
+    // By what is printed: 17 in and twice 98 mm, and twice 102 mm.
+    expect(told.headline).toMatch(/: 24\.72 in vs 25\.03 in, \+0\.31/);
+    expect(17 + (2 * 98) / 25.4).toBeCloseTo(24.72, 2);
     expect(told.columns).toEqual(['first', 'second', 'change']);
     expect(told.notes).toContain('First 245/40R17, second 255/40R17.');
     // 63360 / (3.05 * D), Q1 of REFERENCES.
-    expect(Number.parseFloat(cells(told, /^turns$/)[0]!)).toBeCloseTo(1609344 / (3.05 * 628), 0);
+    expect(Number.parseFloat(cells(told, /^turns$/)[0]!)).toBeCloseTo(1609344 / (3.05 * 627.8), 0);
   });
   it('two sizes without a verb, also of another form', async () => {
     const told = await ask(await demoClub(), 'lee', '31x10.5r15 or 265/75-15?');
-    expect(told.headline).toMatch(/vs 30\.67 ?in|vs 30\.66/);
+    expect(told.headline).toMatch(/vs 30\.650 ?in/);
     expect(told.notes).toContain('First 31x10.50R15, second 265/75R15.');
   });
   it('a speedometer, right on the first size', async () => {
     const told = await ask(await demoClub(), 'lee', '225 45 16 vs 205 50 15 what does my speedo say at 60');
-    // 406 + 2 * 101 mm against REFERENCES T17, 587 mm.
-    expect(told.headline).toMatch(/60\.0 mph vs 62\.1 mph/);
-    expect((60 * 608) / 587).toBeCloseTo(62.1, 1);
+    // 16 in and twice 101.25 mm against 15 in and twice 102.5 mm.
+    expect(told.headline).toMatch(/60\.0 mph vs 62\.3 mph/);
+    expect((60 * (406.4 + 202.5)) / (381 + 205)).toBeCloseTo(62.3, 1);
     expect(everything(told)).toContain('taken to be right on 225/45R16');
   });
   it('road speed in a gear, the rolling factor named', async () => {
     const told = await ask(await demoClub(), 'lee', 'gear 6500rpm 2nd 1.93 final 3.73 245/40R17');
-    // E1 of REFERENCES with turns per mile of 63360 / (3.05 * 628 mm).
-    const turns = 1609344 / (3.05 * 628);
+    // E1 of REFERENCES with turns per mile of 63360 / (3.05 * 627.8 mm).
+    const turns = 1609344 / (3.05 * 627.8);
     expect(si(told) / 0.44704).toBeCloseTo((6500 * 60) / (1.93 * 3.73 * turns), 6);
     expect(told.assumptions.join()).toContain('rolling factor');
     expect(told.cautions).toHaveLength(1);
@@ -93,7 +93,7 @@ describe('topics on the saved car', () => {
   it('fill what is missing from it', async () => {
     const club = await demoClub();
     const told = await ask(club, 'robin', 'how fast in 2nd at 6500');
-    const turns = 1609344 / (3.05 * 587);
+    const turns = 1609344 / (3.05 * 586);
     expect(si(told) / 0.44704).toBeCloseTo((6500 * 60) / (1.888 * 4.1 * turns), 6);
     const gears = await ask(club, 'robin', 'gear at 6500 rpm');
     expect(gears.headline).toMatch(/^Road speed in 1st/);
@@ -105,7 +105,7 @@ describe('topics on the saved car', () => {
     expect(ride.headline).toMatch(/^Front ride frequency/);
     expect(ride.rows.some(({ label }) => label === 'rear ride frequency')).toBe(true);
     const tires = await ask(club, 'robin', 'tire');
-    expect(si(tires) / inch).toBeCloseTo(587 / 25.4, 6);
+    expect(si(tires) / inch).toBeCloseTo(586 / 25.4, 6);
   });
   it('put two tires side by side with what they do to this car', async () => {
     const told = await ask(await demoClub(), 'robin', 'tire 245/40R17 vs 255/40R17');

@@ -1,4 +1,5 @@
 /** What is in the parts box of a car: what its owner can change on it. Nobody else ever sees it, also where the car is shared. */
+
 import { z } from 'zod';
 import { isInput } from '../../../core/catalog.js';
 import { pathAt, placesOf } from '../../../core/engine.js';
@@ -10,6 +11,7 @@ import { added, removed } from '../change.js';
 import { FactsRefused, format } from '../facts.js';
 import type { Held } from '../held.js';
 import type { Kind } from '../kind.js';
+import { entryNow } from '../renamed.js';
 
 const amount = z.number();
 const possible = z.discriminatedUnion('is', [
@@ -19,7 +21,7 @@ const possible = z.discriminatedUnion('is', [
     .refine(({ from, to }) => from < to, 'a range that rises'),
 ]);
 const stored = z.strictObject({
-  facts: z.array(z.strictObject({ entry: z.string(), places: z.array(z.string()).min(1), can: possible })),
+  facts: z.array(z.strictObject({ entry: z.string().transform(entryNow), places: z.array(z.string()).min(1), can: possible })),
   note: z.string().min(1).max(80).optional(),
   minutes: amount.nonnegative().optional(),
   price: z.strictObject({ amount: amount.nonnegative(), currency: z.enum(currencies) }).optional(),

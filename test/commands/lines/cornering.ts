@@ -80,7 +80,7 @@ const corners: readonly Line[] = [
   ['grip limit', 'none | limit.car'],
   ['rear limit', 'none | rear.limit'],
   ['limit in a right hander', 'none | limit.car | with: turn=right'],
-  ['at what g does it lift a wheel', 'none | lift'],
+  ['at what g does it lift a wheel', 'none | lift.car'],
   ['camber at 0.9 g', 'none | cornering.camber? | with: lateral=0.9 g'],
   ['roll at 0.9 g with rear bar 22 mm', 'none | roll.angle | with: lateral=0.9 g, rear.bar.diameter=22 mm'],
   ['turnip vs moth roll at 0.9 g', 'compare | on turnip: roll.angle vs on moth: roll.angle | with: lateral=0.9 g'],

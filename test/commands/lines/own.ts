@@ -307,7 +307,7 @@ const beyond: readonly Line[] = [
   ['how much wedge', 'show | cross'],
   ['1/8 toe out in degrees', 'beyond: toe'],
   ['how do i measure bump steer', 'beyond: bump steer'],
-  ['what damping ratio do i have', 'beyond: damper'],
+  ['what damping ratio do i have', 'show | dampingRatio?'],
   ['how many clicks on the shocks', 'beyond: damper'],
   ['what brake pads', 'show | brake.pad?'],
   ['brake bias 65', 'none | brake.frontShare=65 %'],
