@@ -26,6 +26,11 @@ export const frozen: readonly Frozen[] = [
     file: '0002-parts-box.sql',
     sha256: 'eb630a23fad2ef36aa929be6150b4a4559b6e2fee53c57ed2c64fbc3696dc471',
   },
+  {
+    does: 'who may see what, told exactly',
+    file: '0003-who-may-see.sql',
+    sha256: '45c5491c29826fec23208183863890ceeccd996ed172b5cd9108c92e252be665',
+  },
 ];
 /** Where the files stand, also for the built program. */
 export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));

@@ -42,6 +42,7 @@ export const littleDispatch =
           }),
         ],
       };
+    if (word === 'members') return plain(`members: ${garage.members.map(({ name }) => name).join(', ')}`);
     if (word === 'rest') return plain(`rest: ${conversation.rest.join('|')}`);
     if (word === 'draw') return { answers: [answer('told', `drawn ${argument}`, { notes: ['picture'] })], changes: [], read: [] };
     if (word === 'forget-me') return { answers: [answer('changed', 'forgotten')], changes: [{ change: 'forget me' }], read: [] };
