@@ -18,6 +18,8 @@ export interface Room {
   readonly id: string;
   /** Only the asker and the bot are in it. */
   readonly direct: boolean;
+  /** Nobody but the asker and the bot can read what is said in it, now or later: what may go nowhere else goes here. */
+  readonly private?: boolean;
   /** Thread root, when the line stands in one. */
   readonly thread?: string;
 }
@@ -142,5 +144,5 @@ export type Change =
   /** The room's prefix, by a member with the power to change the room. */
   | { readonly change: 'prefix'; readonly room: string; readonly prefix: string }
   | { readonly change: 'leave room'; readonly room: string }
-  /** Export: the bot gathers the asker's data and sends it as a file to a direct chat. */
+  /** Export: the bot gathers the asker's data and gives it to them as a file, where it was asked; refused where others could read it. */
   | { readonly change: 'export me' };

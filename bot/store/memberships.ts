@@ -113,6 +113,8 @@ export const peopleOf = (store: Store, room: string): ReadonlyMap<string, JoinSt
       .everybody.all(room)
       .map(({ member, state }) => [member, state]),
   );
+/** Whether a row stands for somebody whom the bot has forgotten. */
+export const isForgotten = (member: string): boolean => member.startsWith(somebody);
 /** Who is in the room, for a member: with a name for everybody, and nobody unless the asker is in the room too. */
 export const membersHere = (store: Store, asker: string, room: string): readonly { readonly id: string; readonly name: string }[] =>
   on(store).here.all({ asker, room });

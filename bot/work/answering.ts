@@ -6,6 +6,7 @@ import type { Change } from '../../commands/context.js';
 import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
 import { type Head, leaveTalk, newestTalk, type Talk } from '../store/conversation.js';
+import type { MemberExport } from '../store/export.js';
 import { FactsRefused } from '../store/facts.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
@@ -15,6 +16,7 @@ import { garageWithout, type Reversal, revertible, withReversals } from '../stor
 import type { StoredRoom } from '../store/rooms.js';
 import type { Line } from './addressed.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
+import { isPrivate } from './rooms.js';
 import type { Rendered, Situation, World } from './world.js';
 
 export interface Asked {
@@ -32,6 +34,8 @@ export interface Handled {
   readonly state: InboxState;
   readonly reply: Reply | undefined;
   readonly rendered: Rendered | undefined;
+  /** The data that the member asked for, where replies are handed over. */
+  readonly exported?: MemberExport | undefined;
 }
 interface Computed {
   readonly situation: Situation;
@@ -103,7 +107,11 @@ function situationOf(world: World, { row, room, thread }: Asked): Situation {
   const talk = newestTalk(store, row.sender, room.id, thread ?? '');
   return {
     asker,
-    room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }) },
+    room: {
+      ...{ id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }) },
+      // What is handed over goes to whoever typed.
+      private: world.delivery === 'hand over' || isPrivate(store, room.id, row.sender),
+    },
     now: world.now(),
     garage: garageFor(store, row.sender, room.id),
     conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
@@ -153,18 +161,18 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event });
     const says = rendered.body !== '';
     const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
-    if (says) queueReply(world, to, rendered);
-    if (applied.exported !== undefined) queueExport(world, to, applied.exported);
+    if (says) queueReply(world, to, rendered, []);
+    if (applied.exported !== undefined && world.delivery === 'queue') queueExport(world, to, applied.exported);
     for (const left of applied.leave) queueLeave(world, row.event, left, at);
     if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
     const ended: InboxState = says ? state : 'silent';
     finishIncoming(store, row.seq, ended, computed.reason);
     // What was not for the bot is not kept.
     if (!says) eraseIncoming(store, row.event);
-    return { state: ended, reply, rendered, forgot: applied.forgot };
+    return { state: ended, reply, rendered, exported: applied.exported, forgot: applied.forgot };
   });
   if (done.forgot) store.checkpoint();
-  return { state: done.state, reply: done.reply, rendered: done.rendered };
+  return { state: done.state, reply: done.reply, rendered: done.rendered, exported: done.exported };
 }
 
 /** What the answer leaves for the next line. A trial stays until there is a newer one. */

@@ -1,9 +1,9 @@
 /** What happens to rooms: invitations, who is in them, who may change them, and the bot's own coming and going. */
 import { z } from 'zod';
-import { isDirect, isPrivateTo, readState } from '../store/access.js';
+import { type Access, isDirect, isPrivateTo, readState } from '../store/access.js';
 import type { Store } from '../store/database.js';
 import { eraseIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
-import { emptyRoom, forgetStrangers, peopleOf, recordMembership, recordPower, wasThere } from '../store/memberships.js';
+import { emptyRoom, forgetStrangers, isForgotten, peopleOf, recordMembership, recordPower, wasThere } from '../store/memberships.js';
 import { closeRoomOutbox, queue, silenceRoom } from '../store/outbox.js';
 import {
   enterRoom,
@@ -93,6 +93,12 @@ export function isPrivate(store: Store, id: string, member: string): boolean {
   const room = findRoom(store, id);
   if (room === undefined || room.left || room.encrypted || !room.told) return false;
   return isPrivateTo({ ...room, people: peopleOf(store, id) }, member);
+}
+/** The same by what the homeserver says now; nor may the store know of anybody else. Somebody forgotten may be the member: `now` names everybody. */
+export function isPrivateNow(store: Store, id: string, member: string, now: Access): boolean {
+  const room = findRoom(store, id);
+  const known = [...peopleOf(store, id).keys()].every((other) => other === member || isForgotten(other));
+  return room !== undefined && !room.left && !room.encrypted && known && isPrivateTo(now, member);
 }
 
 /** Inside a transaction. */

@@ -96,6 +96,8 @@ export class SimulatedBot {
   deaths = 0;
   device = 'D1';
   deadly: number;
+  /** Whether what is to be sent waits. */
+  holds = false;
   /** Whether it gets as far as to handle lines, or ends while it loads what they need. */
   loads = true;
   store: Store;
@@ -118,7 +120,7 @@ export class SimulatedBot {
       this.#step();
       await this.work.run();
       this.#step();
-      await this.sender.run();
+      if (!this.holds) await this.sender.run();
       return true;
     } catch (problem) {
       if (!this.#dead) throw problem;
