@@ -1,8 +1,9 @@
 /** One message of a member: its lines read, run in order, and answered. Each line is all or nothing; one that is refused does not stop the others. */
 import { type Answer, answer } from './answer.js';
 import type { Command, Outcome, Reply } from './command.js';
-import type { Context } from './context.js';
+import type { Context, Garage } from './context.js';
 import { Draft } from './draft.js';
+import { Earlier } from './earlier.js';
 import { offer } from './house/offer.js';
 import { isStop, type Reading, type Stop } from './reading.js';
 import { commandOf, commands } from './registry.js';
@@ -29,29 +30,27 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
   }
 
   const draft = new Draft(context);
+  const earlier = new Earlier(context.conversation);
   const answers: Answer[] = [];
   let trial = context.conversation.trial;
   let tried: Reply['trial'];
   for (const line of lines) {
-    const { trial: _, ...conversation } = context.conversation;
-    const now: Context = {
-      ...context,
-      asker: draft.asker,
-      garage: draft.garage,
-      conversation: trial ? { ...conversation, trial } : conversation,
-    };
-    const outcome = await runLine(line, now);
+    const now: Context = { ...context, asker: draft.asker, garage: draft.garage, conversation: earlier.as(trial) };
+    const outcome = await runLine(line, now, draft, context.garage.others);
     for (const change of outcome.changes ?? []) draft.apply(change);
     answers.push(outcome.answer);
     if (outcome.trial) tried = trial = outcome.trial;
     else if (outcome.changes?.length) tried = trial = undefined;
   }
-  return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read };
+  const seen = [...draft.seen, ...earlier.seen];
+  return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read, seen };
 }
 
-async function runLine(line: string, context: Context): Promise<Outcome> {
-  const setting = settingOf(context, commands);
+async function runLine(line: string, context: Context, draft: Draft, others: Garage['others']): Promise<Outcome> {
+  const setting = settingOf(context, commands, others);
   let reading = read(line, setting);
+  // The reader knows the names of all cars that can be seen; what it makes of the line tells of those that are named.
+  draft.hear(isStop(reading) ? `${line} ${JSON.stringify(reading)}` : line);
   const suggested = isStop(reading) ? undefined : suggestion(reading, context);
   if (suggested !== undefined) reading = read(suggested, setting);
   if (isStop(reading)) return { answer: stopped(reading) };

@@ -3,7 +3,7 @@
  * The records of one car in one message become one revision. What names a moment closes the revision that is open: `keep as`, and an undo.
  */
 import type { Fact, Facts } from '../core/car.js';
-import type { CarView, Change, Context, Garage, Member, Revision, Setup } from './context.js';
+import type { CarView, Change, Context, Garage, Member, Revision, Setup, Sight } from './context.js';
 import type { Part } from './parts/part.js';
 import { isSame } from './same.js';
 
@@ -40,6 +40,7 @@ export class Draft {
   readonly #room: string;
   readonly #now: number;
   readonly #read = new Map<number, number>();
+  readonly #seen = new Map<number, Sight>();
   readonly #changes: (Change | undefined)[] = [];
   readonly #revisions = new Map<number, Revision>();
   readonly #others: readonly CarView[];
@@ -56,7 +57,7 @@ export class Draft {
     this.#now = context.now;
     this.#mine = context.garage.mine.map((view) => this.#carOf(view));
     this.#chosen = context.garage.chosen?.id;
-    this.#others = context.garage.others.map((view) => this.#noting(view));
+    this.#others = context.garage.others.map((view) => this.#seeing(view));
   }
 
   /** The asker, with the preferences as the message has left them. */
@@ -70,6 +71,15 @@ export class Draft {
   /** Heads of the stored cars that were looked at. */
   get read(): readonly { readonly car: number; readonly head: number }[] {
     return [...this.#read].map(([car, head]) => ({ car, head }));
+  }
+  /** Clubmates' cars of which anything was looked at. */
+  get seen(): readonly Sight[] {
+    return [...this.#seen.values()];
+  }
+  /** What was said or is answered: a clubmate's car that is named in it was seen. */
+  hear(text: string): void {
+    const said = lettersOf(text);
+    for (const [at, { name }] of this.#base.others.entries()) if (said.includes(lettersOf(name))) void this.#others[at]?.head;
   }
   /** The garage as the message has left it; a snapshot that later changes don't alter. */
   get garage(): Garage {
@@ -260,6 +270,26 @@ export class Draft {
       parts: this.#base.parts(view.id),
     };
   }
+  /** A clubmate's car: not even its name is for everybody. */
+  #seeing(view: CarView): CarView {
+    const look = (): CarView => {
+      this.#read.set(view.id, view.head.id);
+      if (view.sharing !== undefined) this.#seen.set(view.id, { car: view.id, sharing: view.sharing });
+      return view;
+    };
+    return {
+      ...{ id: view.id, owner: view.owner, shared: view.shared },
+      get ownerName() {
+        return look().ownerName;
+      },
+      get name() {
+        return look().name;
+      },
+      get head() {
+        return look().head;
+      },
+    };
+  }
   /** The same view, which notes that its facts were looked at. */
   #noting(view: CarView): CarView {
     const read = this.#read;
@@ -274,6 +304,11 @@ export class Draft {
   }
 }
 
+const lettersOf = (text: string): string =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '');
 const viewOf = (car: Car): CarView => {
   const head = car.head;
   return {

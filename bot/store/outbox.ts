@@ -2,7 +2,8 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import type { Holder } from './holders.js';
-import { type Rights, writeRights } from './rights.js';
+import { type Rights, readRights, writeRights } from './rights.js';
+import { seenStill } from './shares.js';
 import { prepared, type Store } from './store.js';
 
 export type Action = 'send' | 'edit' | 'redact' | 'join' | 'leave';
@@ -118,8 +119,8 @@ const on = prepared((db) => ({
   silence: db.prepare<[string]>(
     `UPDATE outbox SET state = 'refused', error = 'the room is encrypted', ${nothing} WHERE room = ? AND state = 'ready' AND clear = 0 AND action IN ('send', 'edit')`,
   ),
-  texts: db.prepare<[string], { room: string; at: number; content: string }>(
-    'SELECT room, at, content FROM outbox WHERE "to" = ? AND content IS NOT NULL ORDER BY seq',
+  texts: db.prepare<[string], { room: string; at: number; content: string; rights: string | null }>(
+    'SELECT room, at, content, rights FROM outbox WHERE "to" = ? AND content IS NOT NULL ORDER BY seq',
   ),
   open: db.prepare<[], { n: number }>("SELECT count(*) AS n FROM outbox WHERE state IN ('ready', 'trying')"),
   refusals: db.prepare<[], { n: number }>("SELECT count(*) AS n FROM outbox WHERE state = 'refused'"),
@@ -182,11 +183,15 @@ export const countRefused = (store: Store): number => on(store).refusals.get()?.
 /** What can be read in a message's wire JSON. */
 export const readableText = (content: string): string =>
   z.looseObject({ body: z.string() }).safeParse(JSON.parse(content)).data?.body ?? content;
+const notSharedAnyMore = "(Left out: it was worked out from a clubmate's car that is not shared with you there any more.)";
 export const holder: Holder = {
   texts: (store, member) =>
     on(store)
       .texts.all(member)
-      .map(({ room, at, content }) => ({ what: 'reply', room, at, text: readableText(content) })),
+      .map(({ room, at, content, rights }) => {
+        const mayBeGiven = seenStill(store, member, room, readRights(rights)?.seen ?? []);
+        return { what: 'reply', room, at, text: mayBeGiven ? readableText(content) : notSharedAnyMore };
+      }),
   // What is still on its way to them is sent, and erased then.
   erase: (store, member) => void on(store).forget.run(member),
 };

@@ -20,6 +20,7 @@ interface HeadRow extends Row {
   readonly owner_name: string;
   readonly name: string;
   readonly shared: number;
+  readonly sharing: number | null;
 }
 export interface NewRevision {
   readonly car: number;
@@ -62,12 +63,12 @@ const on = prepared((db) => ({
   ),
   own: db.prepare<[Sight], HeadRow>(
     `SELECT ${columns}, cars.owner, cars.name, members.name AS owner_name,
-       EXISTS (SELECT 1 FROM shares WHERE shares.room = @room AND shares.car = cars.id) AS shared
+       EXISTS (SELECT 1 FROM shares WHERE shares.room = @room AND shares.car = cars.id) AS shared, NULL AS sharing
      FROM cars JOIN members ON members.id = cars.owner JOIN revisions AS r ON r.id = cars.head
      WHERE cars.owner = @asker ORDER BY cars.id`,
   ),
   shared: db.prepare<[Sight], HeadRow>(
-    `SELECT ${columns}, cars.owner, cars.name, coalesce(seen.owner_name, members.name) AS owner_name, 1 AS shared
+    `SELECT ${columns}, cars.owner, cars.name, coalesce(seen.owner_name, members.name) AS owner_name, 1 AS shared, seen.sharing
      FROM seen JOIN cars ON cars.id = seen.car JOIN members ON members.id = cars.owner JOIN revisions AS r ON r.id = cars.head
      WHERE seen.asker = @asker AND seen.room = @room ORDER BY cars.owner, cars.id`,
   ),
@@ -101,6 +102,7 @@ const view = (row: HeadRow, head: Revision): CarView => ({
   name: row.name,
   head,
   shared: row.shared === 1,
+  ...(row.sharing === null ? {} : { sharing: row.sharing }),
 });
 
 /**

@@ -1,6 +1,6 @@
 /** What must still be so when a message is sent: between working it out and sending it, a room may have changed, or a sharing ended. */
 import { z } from 'zod';
-import type { Sight } from './shares.js';
+import type { Sight } from '../../commands/context.js';
 
 export interface Rights {
   /** Whom it is for. */

@@ -1,14 +1,10 @@
 /** Which car is shared in which room, and the one rule of who sees it. */
+import type { Sight } from '../../commands/context.js';
 import { nextGeneration } from './generations.js';
 import { prepared, type Store } from './store.js';
 
 // The view `seen` is the rule: shared in this room, and owner and asker both in this room now, and the bot too. Every query for another member's car goes through it.
 
-/** A clubmate's car that something was worked out from, and the sharing by which it was seen. */
-export interface Sight {
-  readonly car: number;
-  readonly sharing: number;
-}
 const on = prepared((db) => ({
   share: db.prepare<[string, number, number]>('INSERT INTO shares (room, car, generation) VALUES (?, ?, ?) ON CONFLICT DO NOTHING'),
   unshare: db.prepare<[string, number]>('DELETE FROM shares WHERE room = ? AND car = ?'),

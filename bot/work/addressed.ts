@@ -57,14 +57,14 @@ export function withoutName(body: string, me: World['me'], anywhere: boolean): s
 }
 
 const openTalk = (talk: Talk | undefined, row: InboxRow): Talk | undefined =>
-  talk?.open && talk.choices.length > 0 && row.at - talk.at <= openFor_ms ? talk : undefined;
+  talk?.open && talk.offered > 0 && row.at - talk.at <= openFor_ms ? talk : undefined;
 
 /** A bare number: which of the asker's own questions it answers. By reply: the one replied to; else the newest of the room and thread, for ten minutes. */
 function question(world: World, row: InboxRow, repliedTo: string | undefined): Talk | undefined {
   const answered = repliedTo === undefined ? undefined : findSent(world.store, repliedTo)?.command;
   if (answered !== undefined) {
     const talk = talkOf(world.store, answered);
-    return talk !== undefined && talk.asker === row.sender && talk.room === row.room && talk.choices.length > 0 ? talk : undefined;
+    return talk !== undefined && talk.asker === row.sender && talk.room === row.room && talk.offered > 0 ? talk : undefined;
   }
   return openTalk(newestTalk(world.store, row.sender, row.room, row.thread ?? ''), row);
 }
@@ -73,6 +73,7 @@ const bareNumber = (text: string): number | undefined => {
   return digits === undefined ? undefined : Number(digits);
 };
 function chosen(world: World, talk: Talk, number: number): Line {
+  if (talk.closed) return { text: String(number), instead: 'What that was worked out from is not shared here any more; ask again.' };
   const choice: Choice | undefined = talk.choices[number - 1];
   if (choice === undefined) {
     const last = talk.choices.length;

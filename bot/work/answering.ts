@@ -2,10 +2,10 @@
 import { createHash } from 'node:crypto';
 import { type Answer, answer } from '../../commands/answer.js';
 import type { Reply } from '../../commands/command.js';
-import type { Change } from '../../commands/context.js';
+import type { Change, Sight } from '../../commands/context.js';
 import { type Applied, applyChanges, ChangeRefused, HeadMoved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
-import { type Head, leaveTalk, newestTalk, type Talk } from '../store/conversation.js';
+import { type Head, type LeftTalk, leaveTalk, newestTalk } from '../store/conversation.js';
 import type { MemberExport } from '../store/export.js';
 import { FactsRefused } from '../store/facts.js';
 import { garageFor } from '../store/garage.js';
@@ -14,6 +14,7 @@ import { meetMember } from '../store/members.js';
 import { nameIn, speaks } from '../store/memberships.js';
 import { garageWithout, type Reversal, revertible, withReversals } from '../store/reversal.js';
 import type { StoredRoom } from '../store/rooms.js';
+import { seenStill } from '../store/shares.js';
 import type { Line } from './addressed.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
 import { isPrivate } from './rooms.js';
@@ -42,6 +43,7 @@ interface Computed {
   readonly reply: Reply;
   readonly changes: readonly Change[];
   readonly read: readonly Head[];
+  readonly seen: readonly Sight[];
   readonly rendered: Rendered;
   readonly state: 'answered' | 'failed';
   readonly reason?: string;
@@ -59,10 +61,10 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
       try {
         return commit(world, asked, computed);
       } catch (problem) {
-        if (problem instanceof HeadMoved) continue;
+        if (problem instanceof HeadMoved || problem instanceof SightLost) continue;
         if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
         const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
-        return commit(world, asked, { ...computed, ...refused, changes: [], read: [] });
+        return commit(world, asked, { ...computed, ...refused, changes: [], read: [], seen: [] });
       }
     }
     throw new Error(`the cars moved ${mostAttempts} times while the line was worked out`);
@@ -94,7 +96,7 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   const reference = referenceOf(asked.row.event);
   const reply = plain(answer('refused', sentence, { reference }));
   const rendered = { body: sentence, html: '', rest: [], choices: [] };
-  return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
+  return { situation: situationOf(world, asked), reply, changes: [], read: [], seen: [], rendered, state: 'failed', reason: reference };
 }
 
 function situationOf(world: World, { row, room, thread }: Asked): Situation {
@@ -114,7 +116,7 @@ function situationOf(world: World, { row, room, thread }: Asked): Situation {
     },
     now: world.now(),
     garage: garageFor(store, row.sender, room.id),
-    conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
+    conversation: talk ?? { rest: [], choices: [] },
   };
 }
 async function rendering(world: World, situation: Situation, reply: Reply): Promise<Pick<Computed, 'reply' | 'rendered' | 'state'>> {
@@ -124,7 +126,7 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
   const { row, line, takesBack } = asked;
   const situation = situationOf(world, asked);
   const refused = async (sentence: string): Promise<Computed> => ({
-    ...{ situation, changes: [], read: [] },
+    ...{ situation, changes: [], read: [], seen: [] },
     ...(await rendering(world, situation, plain(answer('refused', sentence)))),
   });
   if (line.instead !== undefined) return refused(line.instead);
@@ -140,10 +142,14 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
     return refused(`Your car has changed since that was offered. To do it all the same, type: ${line.text}`);
   const changes = withReversals(reply.changes, reversals, `edited: ${line.text}`);
   const read = [...reply.read, ...reversals.map(({ car, head }) => ({ car, head }))];
-  return { situation, changes, read, ...(await rendering(world, situation, reply)) };
+  return { situation, changes, read, seen: reply.seen ?? [], ...(await rendering(world, situation, reply)) };
 }
 
-/** @throws HeadMoved when a car that was read stands elsewhere by now; ChangeRefused, FactsRefused */
+/** A clubmate's car that was looked at may not be seen any more: the line is worked out again. */
+class SightLost extends Error {
+  override readonly name = 'SightLost';
+}
+/** @throws HeadMoved when a car that was read stands elsewhere by now, SightLost when one may not be seen any more; ChangeRefused, FactsRefused */
 function commit(world: World, asked: Asked, computed: Computed): Handled {
   const { store } = world;
   const { row, room, thread, command } = asked;
@@ -157,11 +163,12 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
       return { ...silent, state: 'withdrawn', forgot: false };
     }
     for (const { car, head } of computed.read) if (headOf(store, car) !== head) throw new HeadMoved(car);
+    if (!seenStill(store, row.sender, room.id, computed.seen)) throw new SightLost();
     const at = world.now();
     const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event });
     const says = rendered.body !== '';
     const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
-    if (says) queueReply(world, to, rendered, []);
+    if (says) queueReply(world, to, rendered, computed.seen);
     if (applied.exported !== undefined && world.delivery === 'queue') queueExport(world, to, applied.exported);
     for (const left of applied.leave) queueLeave(world, row.event, left, at);
     if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
@@ -179,13 +186,14 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
 function talkAfter(
   world: World,
   { row, room, thread, command }: Asked,
-  { situation, reply, rendered, read, changes }: Computed,
+  { situation, reply, rendered, read, seen, changes }: Computed,
   applied: Applied,
-): Omit<Talk, 'open'> {
+): LeftTalk {
   const trial = reply.trial && {
     ...reply.trial,
     car: applied.cars.get(reply.trial.car) ?? reply.trial.car,
     head: applied.revisions.get(reply.trial.head) ?? reply.trial.head,
+    seen,
   };
   const kept = trial ?? situation.conversation.trial;
   const cars = [...read.map(({ car }) => car), ...changes.flatMap((change) => ('car' in change ? [change.car] : []))];
@@ -195,6 +203,7 @@ function talkAfter(
     rest: rendered.rest,
     ...(kept ? { trial: kept } : {}),
     choices: rendered.choices,
+    seen,
     heads: stored.flatMap((car) => {
       const head = headOf(world.store, car);
       return head === undefined ? [] : [{ car, head }];

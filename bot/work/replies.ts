@@ -1,12 +1,12 @@
 /** Puts what is said into the outbox, in the transaction that says it. */
 
+import type { Sight } from '../../commands/context.js';
 import { exportElsewhere } from '../../commands/house/me.js';
 import { ChangeRefused } from '../store/apply.js';
 import type { MemberExport } from '../store/export.js';
 import type { InboxRow } from '../store/inbox.js';
 import { type Action, markSent, outgoingOf, queue, transactionId } from '../store/outbox.js';
 import type { Rights } from '../store/rights.js';
-import type { Sight } from '../store/shares.js';
 import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
 import { isPrivate } from './rooms.js';
 import type { Rendered, World } from './world.js';

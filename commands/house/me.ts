@@ -106,7 +106,7 @@ export const exportMe: Command = {
   run: (_, { room }) =>
     room.private
       ? { answer: answer('changed', 'Here is all that is kept of you, as a file.'), changes: [{ change: 'export me' }] }
-      : refused(exportElsewhere),
+      : { answer: answer('told', exportElsewhere) },
 };
 
 export const forgetMe: Command = {

@@ -12,7 +12,8 @@ export const more: Command = {
   takes: 'nothing',
   changes: false,
   run(_, context) {
-    const { rest } = context.conversation;
+    const { rest, closed } = context.conversation;
+    if (closed) return refused('What the last answer was worked out from is not shared here any more; ask again.');
     return rest.length === 0
       ? refused('There is nothing more to the last answer.', 'help')
       : { answer: answer('told', 'The rest:', { continued: rest }) };

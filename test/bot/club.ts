@@ -1,7 +1,7 @@
 /** A club in memory for tests of the bot on a homeserver: two members, a room and a direct chat, the bot in both. */
 import { afterEach } from 'vitest';
 import type { Wire } from '../../bot/matrix/wire.js';
-import { SimulatedBot } from '../simulation/bot.js';
+import { type BotOptions, SimulatedBot } from '../simulation/bot.js';
 import { type FakeEvent, FakeHomeserver, me } from '../simulation/homeserver.js';
 
 export const robin = '@robin:lane.test';
@@ -23,9 +23,9 @@ export interface Club {
   ask(room: string, sender: string, body: string, more?: Record<string, unknown>): Promise<readonly string[]>;
   replies(room: string, event: string): readonly FakeEvent[];
 }
-export function empty(between?: (wire: Wire) => Wire): Club {
+export function empty(between?: (wire: Wire) => Wire, speech?: BotOptions['speech']): Club {
   const server = new FakeHomeserver();
-  const bot = new SimulatedBot({ server, random: () => 0.5, ...(between ? { between } : {}) });
+  const bot = new SimulatedBot({ server, random: () => 0.5, ...(between ? { between } : {}), ...(speech ? { speech } : {}) });
   open.add(bot);
   const settle = async (): Promise<void> => {
     for (let k = 0; k < 6; k++) {
@@ -44,8 +44,8 @@ export function empty(between?: (wire: Wire) => Wire): Club {
   };
 }
 /** With the rooms made after the bot's first start, so that it is invited, and comes in. */
-export async function club(between?: (wire: Wire) => Wire): Promise<Club> {
-  const it = empty(between);
+export async function club(between?: (wire: Wire) => Wire, speech?: BotOptions['speech']): Promise<Club> {
+  const it = empty(between, speech);
   await it.settle();
   it.server.makeRoom(paddock, robin, sam);
   it.server.makeRoom(chat, robin);

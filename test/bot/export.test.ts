@@ -82,7 +82,7 @@ describe('a member gets their data', () => {
 });
 
 /** Each a way to a room that looks like a chat for two and is none; `robin` asks in it. */
-const traps: readonly (readonly [string, (it: Club) => void | Promise<void>])[] = [
+const traps: readonly (readonly [string, (it: Club) => unknown])[] = [
   ['whose maker left, to come back and read', (it) => it.server.leave(trap, sam)],
   [
     'whose maker was never told of',

@@ -155,7 +155,7 @@ describe('the member', () => {
         expect(changes).toEqual([]);
         expect(answers).toMatchObject([
           {
-            ...{ kind: 'refused', next: [] },
+            ...{ kind: 'told', next: [] },
             headline: 'To get your data, open a new direct chat with me that nobody else was ever in, and type there: export my data',
           },
         ]);

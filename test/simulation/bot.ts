@@ -85,6 +85,8 @@ export const littleRender: Render = ({ answers }) => {
 export interface BotOptions {
   readonly server: FakeHomeserver;
   readonly random: () => number;
+  /** What it understands and how it says it; else a little language of the simulation's own. */
+  readonly speech?: { readonly dispatch: Dispatch; readonly render: Render };
   /** Chance of dying at each step. */
   readonly deadly?: number;
   /** What is between the bot and the homeserver: for bots that are wrong on purpose. */
@@ -153,7 +155,7 @@ export class SimulatedBot {
     throw new Crash('the process ended');
   }
   #start(): { store: Store; work: Work; sender: Sender; intake: Intake } {
-    const { server, between = (wire) => wire } = this.#options;
+    const { server, between = (wire) => wire, speech } = this.#options;
     const real = openDatabase(join(this.#dir, 'stubaxle.db'));
     // A process that ends loses nothing that was written; only a machine that does would.
     real.database.pragma('synchronous = OFF');
@@ -179,7 +181,7 @@ export class SimulatedBot {
     };
     const dispatch: Dispatch = async (text, situation) => {
       if (text.startsWith('poison')) die();
-      return littleDispatch(step)(text, situation);
+      return (speech?.dispatch ?? littleDispatch(step))(text, situation);
     };
     const warm = async (): Promise<void> => {
       if (!this.loads) die();
@@ -189,7 +191,7 @@ export class SimulatedBot {
         store,
         dispatch,
         warm,
-        render: littleRender,
+        render: speech?.render ?? littleRender,
         log: quiet,
         now,
         prefix: '!',
