@@ -1,6 +1,6 @@
 /** A command is plain data in one file: words, help, examples, and what it does. Help, usage and errors derive from it. */
 import type { Answer } from './answer.js';
-import type { Change, Context, Conversation } from './context.js';
+import type { Change, Context, Conversation, Sight } from './context.js';
 import type { Reading } from './reading.js';
 
 export interface Example {
@@ -42,4 +42,6 @@ export interface Reply {
   readonly trial?: Conversation['trial'];
   /** Heads of the cars that were read: when one has moved before the reply is committed, the message is worked out again. */
   readonly read: readonly { readonly car: number; readonly head: number }[];
+  /** Clubmates' cars that it tells anything of: it may be given again only as long as they may be seen. */
+  readonly seen?: readonly Sight[];
 }

@@ -22,6 +22,8 @@ export interface Room {
   readonly id: string;
   /** Only the asker and the bot are in it. */
   readonly direct: boolean;
+  /** Nobody but the asker and the bot can read what is said in it, now or later: what may go nowhere else goes here. */
+  readonly private?: boolean;
   /** Thread root, when the line stands in one. */
   readonly thread?: string;
   /** What a line for the bot begins with, where one has to. */
@@ -53,6 +55,13 @@ export interface CarView {
   readonly head: Revision;
   /** Shared in this room. */
   readonly shared: boolean;
+  /** Of a clubmate's car: the sharing by which it is seen here. Lost and won again, the right to see it has another number. */
+  readonly sharing?: number;
+}
+/** A clubmate's car that an answer tells anything of, its name included, and the sharing by which it was seen. */
+export interface Sight {
+  readonly car: number;
+  readonly sharing: number;
 }
 export interface Setup {
   readonly name: string;
@@ -81,9 +90,21 @@ export interface Conversation {
   /** Lines of the last answer that were not shown. */
   readonly rest: readonly string[];
   /** Facts of the last `try`, for `save that`. */
-  readonly trial?: { readonly car: number; readonly head: number; readonly line: string; readonly facts: Facts };
+  readonly trial?:
+    | {
+        readonly car: number;
+        readonly head: number;
+        readonly line: string;
+        readonly facts: Facts;
+        readonly seen?: readonly Sight[];
+      }
+    | undefined;
   /** An open question or the last answer's suggestions; the bot resolves a bare number before it dispatches. */
   readonly choices: readonly Choice[];
+  /** What all of this was worked out from: whoever gives any of it again tells of these cars again. */
+  readonly seen?: readonly Sight[];
+  /** There was more, and it may not be given again: a clubmate's car that it was worked out from may not be seen any more. */
+  readonly closed?: true;
 }
 /** Sums, worked out apart. */
 export interface Calculator {

@@ -5,7 +5,8 @@
 import { type Answer, answer } from './answer.js';
 import { OutOfTime } from './breathing.js';
 import type { Command, Outcome, Reply } from './command.js';
-import type { Context } from './context.js';
+import type { Context, Garage } from './context.js';
+import { Earlier } from './earlier.js';
 import { offer } from './house/offer.js';
 import { isStop, type Reading, type Stop } from './reading.js';
 import { Draft } from './records/draft.js';
@@ -34,19 +35,19 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
   }
 
   const draft = new Draft(context);
+  const earlier = new Earlier(context.conversation);
   const answers: Answer[] = [];
   let trial = context.conversation.trial;
   let tried: Reply['trial'];
   for (const [nth, line] of lines.entries()) {
-    const { trial: _, ...conversation } = context.conversation;
     const now: Context = {
       ...context,
       event: { ...context.event, nth },
       asker: draft.asker,
       garage: draft.garage,
-      conversation: trial ? { ...conversation, trial } : conversation,
+      conversation: earlier.as(trial),
     };
-    const run = await withinTime(() => runLine(line, now), context);
+    const run = await withinTime(() => runLine(line, now, draft, context.garage.others), context);
     if (run === undefined) {
       answers.push(cutOff(lines, nth));
       break;
@@ -56,7 +57,8 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
     if (outcome.trial) tried = trial = outcome.trial;
     else if (outcome.changes?.length) tried = trial = undefined;
   }
-  return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read };
+  const seen = [...draft.seen, ...earlier.seen];
+  return { answers, changes: draft.changes, ...(tried ? { trial: tried } : {}), read: draft.read, seen };
 }
 
 /** Undefined where the message's work was used up before the line had ended. */
@@ -94,9 +96,11 @@ function done(draft: Draft, outcome: Outcome): Outcome {
     return { answer: answer('refused', problem.message) };
   }
 }
-async function runLine(line: string, context: Context): Promise<Outcome> {
-  const setting = settingOf(context, commands);
+async function runLine(line: string, context: Context, draft: Draft, others: Garage['others']): Promise<Outcome> {
+  const setting = settingOf(context, commands, others);
   let reading = read(line, setting);
+  // The reader knows the names of all cars that can be seen; what it makes of the line tells of those that are named.
+  draft.hear(isStop(reading) ? `${line} ${JSON.stringify(reading)}` : line);
   const suggested = isStop(reading) ? undefined : suggestion(reading, context);
   if (suggested !== undefined) reading = read(suggested, setting);
   if (isStop(reading)) return { answer: stopped(reading) };

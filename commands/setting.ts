@@ -3,7 +3,7 @@ import { catalog } from '../core/stubaxle.js';
 import type { Context } from './context.js';
 import type { Setting } from './language/setting.js';
 
-export function settingOf(context: Context, commands: Setting['commands']): Setting {
+export function settingOf(context: Context, commands: Setting['commands'], others: Setting['others'] = context.garage.others): Setting {
   const { garage, asker } = context;
   const chosen = garage.chosen;
   return {
@@ -13,7 +13,8 @@ export function settingOf(context: Context, commands: Setting['commands']): Sett
     cars: garage.mine.map(({ id, name }) => ({ id, name })),
     chosen: chosen?.id,
     setups: chosen ? garage.setups(chosen.id).map(({ name }) => name) : [],
-    others: garage.others.map(({ id, name, owner, ownerName }) => ({ id, name, owner, ownerName })),
+    // As they are: only of what is used is it noted that it was seen.
+    others,
     members: garage.members,
   };
 }

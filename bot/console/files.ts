@@ -6,7 +6,7 @@ const exists = (problem: unknown): boolean => problem instanceof Error && 'code'
 
 /** Writes `NAME-1.ENDING`, or the next number that is free, readable by this user only. Gives its path. */
 export function writeFile(folder: string, name: string, ending: string, data: string | Uint8Array): string {
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   for (let number = 1; ; number++) {
     const path = join(folder, `${name}-${number}.${ending}`);
     try {

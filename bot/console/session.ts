@@ -1,6 +1,5 @@
 /** One who types: as whom, where, and what comes of a line. The console's own words are few; all else goes the way that a room's lines go. */
 import { type Answer, answer } from '../../commands/answer.js';
-import { exportMember } from '../store/export.js';
 import { recordMembership } from '../store/memberships.js';
 import { enterRoom } from '../store/rooms.js';
 import { withoutPrefix } from '../work/addressed.js';
@@ -88,17 +87,15 @@ export class Session {
   }
 
   async #ask(line: string): Promise<Said> {
-    const { prefix, store, now } = this.#world;
+    const { prefix } = this.#world;
     const room = this.#room === 'club' ? clubRoom : directRoom(this.#as);
     // In the console every line is for the bot: what a prefix says in a room goes without saying.
     const text = this.#room === 'direct' || withoutPrefix(line, prefix) !== undefined ? line : `${prefix}${line}`;
-    const { reply, rendered } = await this.#work.ask({ member: this.#as, room, text });
+    const { reply, rendered, exported } = await this.#work.ask({ member: this.#as, room, text });
     const files: string[] = [];
     if (rendered?.chart !== undefined) files.push(writeFile(this.#folder, 'chart', 'png', rendered.chart.png));
-    if (reply?.changes.some(({ change }) => change === 'export me')) {
-      const data = exportMember(store, this.#as, now());
-      files.push(writeFile(this.#folder, `data-of-${this.#as}`, 'json', `${JSON.stringify(data, null, 2)}\n`));
-    }
+    if (exported !== undefined)
+      files.push(writeFile(this.#folder, `data-of-${this.#as}`, 'json', `${JSON.stringify(exported, null, 2)}\n`));
     return this.#said(reply?.answers ?? [], rendered?.body ?? '', rendered?.rest ?? [], files);
   }
 }

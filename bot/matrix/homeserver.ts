@@ -1,16 +1,19 @@
 /** What the bot asks of a homeserver, in the words of the Matrix client-server API (v1.11), each answer checked as it comes in. */
+import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { accessTypes, unreadableType } from '../store/access.js';
 import { type Wire, WireFailure } from './wire.js';
 
+/** What must be there to know what an event is. All else may be missing or malformed without hiding it. */
 export const eventSchema = z.looseObject({
   event_id: z.string().min(1).max(255),
   type: z.string(),
   sender: z.string(),
-  content: z.record(z.string(), z.unknown()),
+  content: z.record(z.string(), z.unknown()).catch({}),
   state_key: z.string().optional(),
-  redacts: z.string().optional(),
-  origin_server_ts: z.number().optional(),
-  unsigned: z.looseObject({ redacted_because: z.unknown().optional(), prev_content: z.unknown().optional() }).optional(),
+  redacts: z.string().optional().catch(undefined),
+  origin_server_ts: z.number().optional().catch(undefined),
+  unsigned: z.looseObject({ redacted_because: z.unknown().optional(), prev_content: z.unknown().optional() }).optional().catch(undefined),
 });
 export type RoomEvent = z.infer<typeof eventSchema>;
 const events = z.array(z.unknown()).optional();
@@ -39,22 +42,28 @@ export interface Page {
 }
 const sentSchema = z.looseObject({ event_id: z.string().min(1) });
 
-/** The events that can be read; one that is malformed must not hold up the others. */
+/** What was plainly said in a room, and not a state of it. */
+const saying = z.looseObject({ type: z.string(), state_key: z.undefined().optional() });
+const withContent = z.looseObject({ content: z.record(z.string(), z.unknown()) });
+/**
+ * The events that can be read; one that is malformed must not hold up the others. One that may be a state of the room is not left out, but kept as one
+ * that cannot be read.
+ */
 export const readEvents = (list: readonly unknown[] | undefined): RoomEvent[] =>
-  (list ?? []).flatMap((one) => {
+  (list ?? []).flatMap((one): RoomEvent[] => {
+    const isSaid = saying.safeParse(one).success;
     const read = eventSchema.safeParse(one);
-    return read.success ? [read.data] : [];
+    if (read.success && (isSaid || withContent.safeParse(one).success)) return [read.data];
+    if (isSaid) return [];
+    const hash = createHash('sha256')
+      .update(JSON.stringify(one) ?? '')
+      .digest('hex');
+    return [{ event_id: `unreadable:${hash}`, type: unreadableType, sender: '', content: {}, state_key: '' }];
   });
 
-const types = [
-  'm.room.message',
-  'm.room.encrypted',
-  'm.room.redaction',
-  'm.room.member',
-  'm.room.encryption',
-  'm.room.power_levels',
-  'm.room.create',
-];
+/** States of a room that the bot keeps something of. */
+export const stateTypes: readonly string[] = [...accessTypes, 'm.room.encryption', 'm.room.power_levels', unreadableType];
+const types = ['m.room.message', 'm.room.encrypted', 'm.room.redaction', ...stateTypes.filter((type) => type !== unreadableType)];
 export const timelineLimit = 100;
 const none = { not_types: ['*'] };
 const roomFilter = { types, lazy_load_members: false };
@@ -120,6 +129,10 @@ export class Homeserver {
   }
   async event(room: string, event: string): Promise<RoomEvent> {
     return parse(eventSchema, await this.#wire.request('GET', `${client}/rooms/${name(room)}/event/${name(event)}`));
+  }
+  /** All of the room's state, as it stands now. */
+  async state(room: string): Promise<readonly RoomEvent[]> {
+    return readEvents(parse(z.array(z.unknown()), await this.#wire.request('GET', `${client}/rooms/${name(room)}/state`)));
   }
   /** @throws WireFailure also when the homeserver does not say: not knowing is not "no". */
   async isEncrypted(room: string): Promise<boolean> {

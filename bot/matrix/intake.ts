@@ -4,18 +4,17 @@ import type { Store } from '../store/database.js';
 import { type Incoming, receive } from '../store/inbox.js';
 import { recall, remember } from '../store/meta.js';
 import { markSent } from '../store/outbox.js';
-import { markEncrypted } from '../store/rooms.js';
+import { findRoom, markEncrypted } from '../store/rooms.js';
 import { advanceTimeline, findTimeline, followedRooms, stopTimeline } from '../store/timelines.js';
 import { markerKey } from '../work/content.js';
 import type { StateContent } from '../work/rooms.js';
 import type { Log } from '../work/world.js';
-import { type Homeserver, type RoomEvent, readEvents, type Sync } from './homeserver.js';
-import { type News, newsOf, newsSinceJoining } from './timeline.js';
+import { type Homeserver, type RoomEvent, readEvents, type Sync, stateTypes } from './homeserver.js';
+import { type News, newsOf, newsSinceJoining, statesOf } from './timeline.js';
 import { WireFailure } from './wire.js';
 
 const relation = z.looseObject({ rel_type: z.string(), event_id: z.string() });
 const marker = z.looseObject({ key: z.string() });
-const stateTypes = ['m.room.member', 'm.room.encryption', 'm.room.power_levels', 'm.room.create'];
 
 /** What one room's news comes to. */
 interface Taken {
@@ -51,25 +50,24 @@ export class Intake {
     const taken: Taken[] = [];
     for (const [room, it] of Object.entries(sync.rooms?.join ?? {})) {
       const known = findTimeline(store, room);
-      try {
-        if (known !== undefined)
-          taken.push(this.#take(room, await newsOf(homeserver, room, it, known, jumped), undefined, sync.next_batch));
-        else if (since === undefined)
-          taken.push(this.#first(room, readEvents(it.state?.events), readEvents(it.timeline?.events), sync.next_batch));
-        else {
-          const news = await newsSinceJoining(homeserver, room, it, this.#it.me);
-          taken.push(this.#take(room, news, `came:${room}:${news.join ?? sync.next_batch}`, sync.next_batch));
+      const news = await this.#readable(room, async (): Promise<Taken> => {
+        if (known !== undefined) {
+          const whole = jumped ? { whole: true as const } : {};
+          return this.#take(room, await newsOf(homeserver, room, it, known, jumped), whole, `state:${room}:${sync.next_batch}`);
         }
-      } catch (problem) {
-        // The bot was put out of the room while it looked: the next sync says so.
-        if (!(problem instanceof WireFailure) || (problem.status !== 403 && problem.status !== 404)) throw problem;
-        this.#it.log.warn({ room, status: problem.status }, 'the room can no longer be read');
-      }
+        if (since === undefined) return this.#first(room, readEvents(it.state?.events), readEvents(it.timeline?.events), sync.next_batch);
+        const since_ = await newsSinceJoining(homeserver, room, it, this.#it.me);
+        return this.#take(room, since_, { came: 'new', whole: true }, `came:${room}:${since_.join ?? sync.next_batch}`);
+      });
+      if (news !== undefined) taken.push(news);
+      else if (known !== undefined) taken.push(this.#lost(room, sync.next_batch));
     }
-    // A sync from the start tells of no room that the bot was put out of meanwhile.
-    const joined = sync.rooms?.join ?? {};
-    const gone = jumped ? followedRooms(store).filter((room) => joined[room] === undefined) : [];
-    const left = [...Object.keys(sync.rooms?.leave ?? {}), ...gone];
+    // A sync from the start tells of no room that the bot was put out of meanwhile; and who is invited again was put out.
+    const { join = {}, invite = {}, leave = {} } = sync.rooms ?? {};
+    const gone = jumped ? followedRooms(store).filter((room) => join[room] === undefined) : [];
+    const left = new Set([...Object.keys(leave), ...Object.keys(invite), ...gone]);
+    for (const room of followedRooms(store))
+      if (!left.has(room) && findRoom(store, room)?.told === false) taken.push(...(await this.#whole(room, sync.next_batch)));
     return this.#closed ? 0 : store.transaction(() => this.#store(sync, taken, left));
   }
   /** Stores nothing more: a sync that is under way is asked again by the next process. */
@@ -87,7 +85,27 @@ export class Intake {
       return { sync: await this.#it.homeserver.sync(undefined, 0), jumped: true };
     }
   }
-  #store(sync: Sync, taken: readonly Taken[], left: readonly string[]): number {
+  /** Undefined where the bot was put out of the room while it looked: the next sync says so. */
+  async #readable<T>(room: string, read: () => Promise<T>): Promise<T | undefined> {
+    try {
+      return await read();
+    } catch (problem) {
+      if (!(problem instanceof WireFailure) || (problem.status !== 403 && problem.status !== 404)) throw problem;
+      this.#it.log.warn({ room, status: problem.status }, 'the room can no longer be read');
+      return undefined;
+    }
+  }
+  /** Who came and went meanwhile is not known. */
+  #lost(room: string, batch: string): Taken {
+    return { room, own: [], ...this.#states(room, [], `lost:${room}:${batch}`, { lost: true }), last: undefined };
+  }
+  /** A room of which the store does not know all that it must: its state is read as a whole. */
+  async #whole(room: string, batch: string): Promise<readonly Taken[]> {
+    const events = await this.#readable(room, () => this.#it.homeserver.state(room));
+    if (events === undefined) return [];
+    return [{ room, own: [], ...this.#states(room, events, `whole:${room}:${batch}`, { whole: true }), last: undefined }];
+  }
+  #store(sync: Sync, taken: readonly Taken[], left: ReadonlySet<string>): number {
     const { store, now } = this.#it;
     let added = 0;
     const add = (row: Incoming): void => {
@@ -121,12 +139,14 @@ export class Intake {
   #first(room: string, state: readonly RoomEvent[], timeline: readonly RoomEvent[], batch: string): Taken {
     const states = [...state, ...timeline.filter(({ state_key }) => state_key !== undefined)];
     return {
-      ...this.#take(room, { filled: [], state: [], timeline: [] }, undefined, batch),
-      ...this.#states(room, states, `first:${room}:${batch}`, 'known'),
+      room,
+      own: [],
+      ...this.#states(room, states, `first:${room}:${batch}`, { came: 'known', whole: true }),
       last: timeline.at(-1)?.event_id,
     };
   }
-  #take(room: string, { filled, state, timeline }: News, came: string | undefined, batch: string): Taken {
+  /** `event`: the id of the row that its state becomes. */
+  #take(room: string, { filled, state, timeline }: News, how: How, event: string): Taken {
     const all = [...filled, ...timeline];
     const { me } = this.#it;
     const own = all.flatMap(({ sender, event_id, content }) => {
@@ -134,30 +154,31 @@ export class Intake {
       return key === undefined ? [] : [{ key, event: event_id }];
     });
     // Newly in the room, the state is what everything starts from, what was filled in included.
-    const states = this.#states(room, state, came ?? `state:${room}:${batch}`, came === undefined ? undefined : 'new');
-    const filledRows = filled.flatMap((event) => this.#row(room, event, came !== undefined));
-    const rows = came === undefined ? [...filledRows, ...states.rows] : [...states.rows, ...filledRows];
+    const states = this.#states(room, state, event, how);
+    const newly = how.came !== undefined;
+    const filledRows = filled.flatMap((one) => this.#row(room, one, newly));
+    const rows = newly ? [...states.rows, ...filledRows] : [...filledRows, ...states.rows];
     const encrypted = states.encrypted || all.some(({ type, state_key }) => type === 'm.room.encryption' && state_key === '');
     return {
       room,
       own,
       encrypted,
-      rows: [...rows, ...timeline.flatMap((event) => this.#row(room, event, false))],
+      rows: [...rows, ...timeline.flatMap((one) => this.#row(room, one, false))],
       last: all.at(-1)?.event_id,
     };
   }
-  #states(room: string, events: readonly RoomEvent[], event: string, came: StateContent['came']): Pick<Taken, 'rows' | 'encrypted'> {
+  #states(room: string, events: readonly RoomEvent[], event: string, how: How): Pick<Taken, 'rows' | 'encrypted'> {
     const relevant = events.filter(({ type, state_key }) => state_key !== undefined && stateTypes.includes(type));
     const encrypted = relevant.some(({ type, state_key }) => type === 'm.room.encryption' && state_key === '');
-    if (relevant.length === 0 && came === undefined) return { rows: [], encrypted };
-    return { rows: [{ event, room, sender: '', kind: 'state', at: this.#it.now(), content: stateJson(relevant, came) }], encrypted };
+    if (relevant.length === 0 && Object.keys(how).length === 0) return { rows: [], encrypted };
+    return { rows: [{ event, room, sender: '', kind: 'state', at: this.#it.now(), content: stateJson(relevant, how) }], encrypted };
   }
   #row(room: string, event: RoomEvent, withoutStates: boolean): Incoming[] {
     const { event_id, type, sender, content, state_key } = event;
     const base = { event: event_id, room, sender, at: Math.min(event.origin_server_ts ?? Number.POSITIVE_INFINITY, this.#it.now()) };
     if (state_key !== undefined) {
       const relevant = stateTypes.includes(type) && !(type === 'm.room.member' && state_key === this.#it.me);
-      return relevant && !withoutStates ? [{ ...base, sender: '', kind: 'state', content: stateJson([event], undefined) }] : [];
+      return relevant && !withoutStates ? [{ ...base, sender: '', kind: 'state', content: stateJson([event], {}) }] : [];
     }
     if (sender === this.#it.me) return [];
     if (type === 'm.room.encrypted') return [{ ...base, kind: 'message', state: 'unreadable' }];
@@ -172,7 +193,7 @@ export class Intake {
     return [{ ...base, kind: 'message', content: body, ...(relates?.rel_type === 'm.thread' ? { thread: relates.event_id } : {}) }];
   }
 }
-function stateJson(events: readonly RoomEvent[], came: StateContent['came']): string {
-  const kept = events.map(({ type, state_key, sender, content }) => ({ type, state_key: state_key ?? '', sender, content }));
-  return JSON.stringify({ ...(came === undefined ? {} : { came }), events: kept } satisfies StateContent);
-}
+/** What is known of a row of states beside the events. */
+type How = Omit<StateContent, 'events'>;
+const stateJson = (events: readonly RoomEvent[], how: How): string =>
+  JSON.stringify({ ...how, events: [...statesOf(events)] } satisfies StateContent);

@@ -1,5 +1,6 @@
 /** Sends the outbox: each row once, to each member in order, members of a room by turns, rooms side by side. `ready -> trying (device, time) -> PUT -> sent`. */
 import { z } from 'zod';
+import { accessOf } from '../store/access.js';
 import type { Store } from '../store/database.js';
 import {
   fallBack,
@@ -15,15 +16,19 @@ import {
   outgoingHeads,
   outgoingOf,
   postpone,
+  withhold,
 } from '../store/outbox.js';
+import { readRights } from '../store/rights.js';
 import { findRoom } from '../store/rooms.js';
+import { seenStill } from '../store/shares.js';
 import { findTimeline, markClear } from '../store/timelines.js';
 import { markerKey } from '../work/content.js';
 import { Lanes, type Task } from '../work/lanes.js';
+import { isPrivateNow } from '../work/rooms.js';
 import type { Log } from '../work/world.js';
 import type { Homeserver } from './homeserver.js';
 import { backOff, Pace } from './pace.js';
-import { isOwnJoin } from './timeline.js';
+import { isOwnJoin, statesOf } from './timeline.js';
 import { WireFailure } from './wire.js';
 
 /** Homeservers forget transaction ids after about a day: from half of that on, a send whose end is not known is looked up first. */
@@ -126,16 +131,35 @@ export class Sender {
     if (row.action === 'join' || row.action === 'leave') return this.#move(row);
     if (row.action === 'redact') return this.#redact(row, isUncertain);
     const isSecret = !row.clear && (await this.#isEncrypted(row.room));
-    if (isUncertain || (isSecret && row.state === 'trying')) {
+    const mayBeSaid = await this.#mayBeSaid(row);
+    if (isUncertain || ((isSecret || !mayBeSaid) && row.state === 'trying')) {
       const event = await this.#lookUp(row);
       if (event !== undefined) return void markSent(store, row.txn, event);
       markNotThere(store, row.seq);
     }
     if (isSecret) return markRefused(store, row.seq, 'the room is encrypted');
+    if (!mayBeSaid) return this.#withhold(row);
     const content = await this.#complete(row);
-    if (content === undefined || !markTrying(store, row.seq, device, now(), JSON.stringify(content))) return;
+    if (content === undefined) return;
+    // Sending a file takes a while.
+    if (row.file !== null && !(await this.#mayBeSaid(row))) return this.#withhold(row);
+    if (!markTrying(store, row.seq, device, now(), JSON.stringify(content))) return;
     const event = await this.#it.homeserver.send(row.room, row.txn, content);
     markSent(store, row.txn, event);
+  }
+  /** Whether what it needs to be said is so now: as the homeserver says of the room, and the store of the cars. */
+  async #mayBeSaid(row: OutboxRow): Promise<boolean> {
+    const { store, homeserver, me } = this.#it;
+    const rights = readRights(row.rights);
+    if (rights === undefined) return true;
+    const { member, alone, seen } = rights;
+    if (alone && !isPrivateNow(store, row.room, member, accessOf(statesOf(await homeserver.state(row.room)), me))) return false;
+    return seenStill(store, member, row.room, seen);
+  }
+  #withhold(row: OutboxRow): void {
+    const { store, log } = this.#it;
+    log.info({ room: row.room }, 'a message was not sent: it may not be said there any more');
+    if (!withhold(store, row, 'it may not be said any more')) markRefused(store, row.seq, 'it may not be said any more');
   }
   /** Joining and leaving are the same when they are done twice. */
   async #move(row: OutboxRow): Promise<void> {

@@ -1,4 +1,5 @@
 /** The part of a room's timeline that is new to the bot: gaps filled, and what was said before it came in left out. */
+import { accessOf, isDirect, type StateEvent } from '../store/access.js';
 import type { Homeserver, JoinedRoom, RoomEvent } from './homeserver.js';
 import { readEvents } from './homeserver.js';
 
@@ -15,6 +16,13 @@ export type Known = { readonly last: string | undefined };
 
 const membershipOf = (content: unknown): unknown =>
   typeof content === 'object' && content !== null && 'membership' in content ? content.membership : undefined;
+/** An event that is a state of the room, as it is looked at and kept. */
+function stateOf({ event_id, type, state_key, sender, content, unsigned }: RoomEvent): StateEvent | undefined {
+  if (state_key === undefined) return undefined;
+  const before = membershipOf(unsigned?.prev_content);
+  return { type, state_key, sender, content, event: event_id, ...(typeof before === 'string' ? { before } : {}) };
+}
+export const statesOf = (events: readonly RoomEvent[]): readonly StateEvent[] => events.flatMap((event) => stateOf(event) ?? []);
 const isOwnMember = (event: RoomEvent, me: string): boolean => event.type === 'm.room.member' && event.state_key === me;
 /** The bot came in; not a change of its name while it was there. */
 export const isOwnJoin = (event: RoomEvent, me: string): boolean =>
@@ -66,7 +74,7 @@ export async function newsSinceJoining(
 ): Promise<News & { readonly join: string | undefined }> {
   const timeline = readEvents(it.timeline?.events);
   const state = readEvents(it.state?.events);
-  const direct = peopleIn([...state, ...timeline], me) === 1;
+  const direct = isDirect(accessOf(statesOf([...state, ...timeline]), me));
   const start = (events: readonly RoomEvent[]): number => {
     const joined = events.findLastIndex((event) => isOwnJoin(event, me));
     if (joined < 0 || !direct) return joined;
@@ -88,12 +96,4 @@ export async function newsSinceJoining(
   const cut = Math.max(0, at + 1 - older.length);
   const passed = timeline.slice(0, cut).filter((event) => event.state_key !== undefined);
   return { filled: older.slice(at + 1), state: [...state, ...passed], timeline: timeline.slice(cut), join };
-}
-/** How many are in the room or invited, beside the bot. */
-function peopleIn(events: readonly RoomEvent[], me: string): number {
-  const memberships = new Map<string, unknown>();
-  for (const event of events)
-    if (event.type === 'm.room.member' && event.state_key !== undefined && event.state_key !== me)
-      memberships.set(event.state_key, membershipOf(event.content));
-  return [...memberships.values()].filter((membership) => membership === 'join' || membership === 'invite').length;
 }

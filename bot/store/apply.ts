@@ -34,7 +34,7 @@ export interface Applied {
   /** Numbers below 0 that the reply used, and what was stored for them. */
   readonly cars: ReadonlyMap<number, number>;
   readonly revisions: ReadonlyMap<number, number>;
-  /** The data that the member asked for, to be sent as a file to a direct chat. */
+  /** The data that the member asked for, as a file, where it was asked. */
   readonly exported: MemberExport | undefined;
   /** Somebody was forgotten: call the store's `checkpoint` once the transaction is committed, and write nothing of them afterwards that outlasts the reply. */
   readonly forgot: boolean;

@@ -1,7 +1,7 @@
 /** What the bot must remember of itself from one start to the next. */
 import { prepared, type Store } from './store.js';
 
-/** `account`: whose timeline the token and the rooms belong to. `sync`: up to where that timeline is in the inbox. */
+/** `account`: whose timeline the token and the rooms belong to. `sync`: up to where that timeline is in the inbox. (`generation`: see generations.ts.) */
 export type MetaKey = 'account' | 'sync';
 const on = prepared((db) => ({
   get: db.prepare<[string], { value: string }>('SELECT value FROM meta WHERE key = ?'),

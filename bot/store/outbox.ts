@@ -2,6 +2,8 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import type { Holder } from './holder.js';
+import { type Rights, readRights, writeRights } from './rights.js';
+import { seenStill } from './shares.js';
 import { prepared, type Store } from './store.js';
 
 export type Action = 'send' | 'edit' | 'redact' | 'join' | 'leave';
@@ -23,6 +25,9 @@ export interface Outgoing {
   readonly clear?: true;
   /** Its text is erased as soon as it is sent: the last answer to somebody who is forgotten. */
   readonly brief?: true;
+  /** What must still be so when it is sent, and what is said in its place when it is not. */
+  readonly rights?: Rights;
+  readonly instead?: string;
   readonly at: number;
 }
 export interface OutboxRow {
@@ -36,6 +41,8 @@ export interface OutboxRow {
   readonly fallback: string | null;
   readonly file: Buffer | null;
   readonly clear: number;
+  readonly rights: string | null;
+  readonly instead: string | null;
   readonly txn: string;
   readonly state: 'ready' | 'trying' | 'sent' | 'refused' | 'withdrawn';
   readonly device: string | null;
@@ -48,20 +55,26 @@ export interface OutboxRow {
 /** One that may be sent next, and to whom it is. */
 export type OutgoingHead = OutboxRow & { readonly to: string | null };
 /** The same command, part, version and action always has the same transaction id, in every copy of the database. */
-export const transactionId = (command: string, part: number, version: number, action: Action | 'fallback'): string =>
+export const transactionId = (command: string, part: number, version: number, action: Action | 'fallback' | 'instead'): string =>
   createHash('sha256')
     .update(JSON.stringify([command, part, version, action]))
     .digest('hex')
     .slice(0, 32);
 
 const columns =
-  'seq, command, part, version, action, room, content, fallback, file, clear, txn, state, device, first_try, not_before, tries, event, error';
+  'seq, command, part, version, action, room, content, fallback, file, clear, rights, instead, txn, state, device, first_try, not_before, tries, event, error';
+/** All that is said in a row. */
+const nothing = 'content = NULL, fallback = NULL, file = NULL, rights = NULL, instead = NULL';
+const open = "state IN ('ready', 'trying')";
 const on = prepared((db) => ({
   queue: db.prepare<
-    [string, number, number, string, string, string | null, string | null, string | null, Uint8Array | null, number, number, string, number]
+    [
+      ...[string, number, number, string, string, string | null, string | null, string | null, Uint8Array | null, number, number],
+      ...[string | null, string | null, string, number],
+    ]
   >(
-    `INSERT INTO outbox (command, part, version, action, room, "to", content, fallback, file, clear, brief, txn, at)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (command, part, version, action) DO NOTHING`,
+    `INSERT INTO outbox (command, part, version, action, room, "to", content, fallback, file, clear, brief, rights, instead, txn, at)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (command, part, version, action) DO NOTHING`,
   ),
   heads: db.prepare<[], OutgoingHead>(
     `WITH open AS MATERIALIZED (SELECT seq, room, "to" FROM outbox WHERE state IN ('ready', 'trying')),
@@ -82,10 +95,13 @@ const on = prepared((db) => ({
   wait: db.prepare<[number, string, number]>('UPDATE outbox SET not_before = ?, error = ?, tries = tries + 1 WHERE seq = ?'),
   hurry: db.prepare<[]>("UPDATE outbox SET not_before = 0 WHERE not_before > 0 AND state IN ('ready', 'trying')"),
   sent: db.prepare<[string, string]>(
-    "UPDATE outbox SET state = 'sent', event = ?, file = NULL, fallback = NULL, error = NULL, content = CASE WHEN brief = 0 THEN content END WHERE txn = ? AND state IN ('ready', 'trying')",
+    "UPDATE outbox SET state = 'sent', event = ?, file = NULL, fallback = NULL, instead = NULL, error = NULL, content = CASE WHEN brief = 0 THEN content END, rights = CASE WHEN brief = 0 THEN rights END WHERE txn = ? AND state IN ('ready', 'trying')",
   ),
   refused: db.prepare<[string, string, number]>(
-    "UPDATE outbox SET state = ?, error = ?, file = NULL, fallback = NULL, content = NULL WHERE seq = ? AND state IN ('ready', 'trying')",
+    `UPDATE outbox SET state = ?, error = ?, ${nothing} WHERE seq = ? AND state IN ('ready', 'trying')`,
+  ),
+  instead: db.prepare<[string, string, number]>(
+    "UPDATE outbox SET state = 'ready', content = instead, instead = NULL, rights = NULL, fallback = NULL, file = NULL, txn = ?, device = NULL, first_try = NULL, error = ? WHERE seq = ? AND instead IS NOT NULL",
   ),
   fallBack: db.prepare<[string, string, number]>(
     "UPDATE outbox SET state = 'ready', content = fallback, fallback = NULL, file = NULL, txn = ?, device = NULL, first_try = NULL, error = ? WHERE seq = ?",
@@ -93,27 +109,26 @@ const on = prepared((db) => ({
   ofCommand: db.prepare<[string], OutboxRow>(`SELECT ${columns} FROM outbox WHERE command = ? ORDER BY seq`),
   byEvent: db.prepare<[string], OutboxRow>(`SELECT ${columns} FROM outbox WHERE event = ?`),
   withdraw: db.prepare<[string]>(
-    "UPDATE outbox SET state = 'withdrawn', content = NULL, fallback = NULL, file = NULL WHERE command = ? AND state = 'ready' AND action IN ('send', 'edit')",
+    `UPDATE outbox SET state = 'withdrawn', ${nothing} WHERE command = ? AND state = 'ready' AND action IN ('send', 'edit')`,
   ),
   erase: db.prepare<[string]>(
-    `UPDATE outbox SET content = CASE WHEN state IN ('ready', 'trying') THEN content END, fallback = NULL, brief = 1,
-     file = CASE WHEN state IN ('ready', 'trying') THEN file END WHERE command = ?`,
+    `UPDATE outbox SET content = CASE WHEN ${open} THEN content END, fallback = NULL, brief = 1, rights = CASE WHEN ${open} THEN rights END,
+     instead = CASE WHEN ${open} THEN instead END, file = CASE WHEN ${open} THEN file END WHERE command = ?`,
   ),
-  eraseOne: db.prepare<[string]>('UPDATE outbox SET content = NULL, fallback = NULL, file = NULL WHERE event = ?'),
-  old: db.prepare<[number]>(
-    "UPDATE outbox SET content = NULL, fallback = NULL, file = NULL WHERE at < ? AND state NOT IN ('ready', 'trying')",
-  ),
+  eraseOne: db.prepare<[string]>(`UPDATE outbox SET ${nothing} WHERE event = ?`),
+  old: db.prepare<[number]>(`UPDATE outbox SET ${nothing} WHERE at < ? AND NOT (${open})`),
   forget: db.prepare<[string]>(
-    `UPDATE outbox SET content = CASE WHEN state IN ('ready', 'trying') THEN content END, fallback = NULL, brief = 1, "to" = NULL WHERE "to" = ?`,
+    `UPDATE outbox SET content = CASE WHEN ${open} THEN content END, fallback = NULL, brief = 1, "to" = NULL,
+     rights = CASE WHEN ${open} THEN rights END, instead = CASE WHEN ${open} THEN instead END WHERE "to" = ?`,
   ),
   close: db.prepare<[string, string, string]>(
-    "UPDATE outbox SET state = ?, error = ?, content = NULL, fallback = NULL, file = NULL WHERE room = ? AND state IN ('ready', 'trying') AND action <> 'join'",
+    `UPDATE outbox SET state = ?, error = ?, ${nothing} WHERE room = ? AND state IN ('ready', 'trying') AND action <> 'join'`,
   ),
   silence: db.prepare<[string]>(
-    "UPDATE outbox SET state = 'refused', error = 'the room is encrypted', content = NULL, fallback = NULL, file = NULL WHERE room = ? AND state = 'ready' AND clear = 0 AND action IN ('send', 'edit')",
+    `UPDATE outbox SET state = 'refused', error = 'the room is encrypted', ${nothing} WHERE room = ? AND state = 'ready' AND clear = 0 AND action IN ('send', 'edit')`,
   ),
-  texts: db.prepare<[string], { room: string; at: number; content: string }>(
-    'SELECT room, at, content FROM outbox WHERE "to" = ? AND content IS NOT NULL ORDER BY seq',
+  texts: db.prepare<[string], { room: string; at: number; content: string; rights: string | null }>(
+    'SELECT room, at, content, rights FROM outbox WHERE "to" = ? AND content IS NOT NULL ORDER BY seq',
   ),
   open: db.prepare<[], { n: number }>("SELECT count(*) AS n FROM outbox WHERE state IN ('ready', 'trying')"),
   refusals: db.prepare<[], { n: number }>("SELECT count(*) AS n FROM outbox WHERE state = 'refused'"),
@@ -129,6 +144,8 @@ export function queue(store: Store, it: Outgoing): string | undefined {
     it.file ?? null,
     it.clear ? 1 : 0,
     it.brief ? 1 : 0,
+    it.rights === undefined ? null : writeRights(it.rights),
+    it.instead ?? null,
     txn,
     it.at,
   ] as const;
@@ -158,6 +175,9 @@ export function fallBack(store: Store, row: OutboxRow, error: string): boolean {
   if (row.fallback === null) return false;
   return on(store).fallBack.run(transactionId(row.command, row.part, row.version, 'fallback'), error, row.seq).changes === 1;
 }
+/** It may not be said any more: puts in its place what is said instead; false when there is nothing. */
+export const withhold = (store: Store, row: OutboxRow, error: string): boolean =>
+  on(store).instead.run(transactionId(row.command, row.part, row.version, 'instead'), error, row.seq).changes === 1;
 export const outgoingOf = (store: Store, command: string): readonly OutboxRow[] => on(store).ofCommand.all(command);
 export const findSent = (store: Store, event: string): OutboxRow | undefined => on(store).byEvent.get(event);
 /** What is certainly not in the room is not sent any more. */
@@ -174,11 +194,15 @@ export const countRefused = (store: Store): number => on(store).refusals.get()?.
 /** What can be read in a message's wire JSON. */
 export const readableText = (content: string): string =>
   z.looseObject({ body: z.string() }).safeParse(JSON.parse(content)).data?.body ?? content;
+const notSharedAnyMore = "(Left out: it was worked out from a clubmate's car that is not shared with you there any more.)";
 export const holder: Holder = {
   texts: (store, member) =>
     on(store)
       .texts.all(member)
-      .map(({ room, at, content }) => ({ what: 'reply', room, at, text: readableText(content) })),
+      .map(({ room, at, content, rights }) => {
+        const mayBeGiven = seenStill(store, member, room, readRights(rights)?.seen ?? []);
+        return { what: 'reply', room, at, text: mayBeGiven ? readableText(content) : notSharedAnyMore };
+      }),
   // What is still on its way to them is sent, and erased then.
   erase: (store, member) => void on(store).forget.run(member),
 };

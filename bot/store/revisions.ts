@@ -23,6 +23,7 @@ interface HeadRow extends Row {
   readonly owner: string;
   readonly owner_name: string;
   readonly name: string;
+  readonly sharing: number;
 }
 interface Sight {
   readonly asker: string;
@@ -49,7 +50,7 @@ const on = prepared((db) => ({
     `SELECT ${columns} FROM revisions AS r WHERE r.car = ? AND r.id < ? ORDER BY r.id DESC LIMIT ?`,
   ),
   shared: db.prepare<[Sight], HeadRow>(
-    `SELECT ${columns}, cars.owner, cars.name, coalesce(seen.owner_name, members.name) AS owner_name
+    `SELECT ${columns}, cars.owner, cars.name, coalesce(seen.owner_name, members.name) AS owner_name, seen.sharing
      FROM seen JOIN cars ON cars.id = seen.car JOIN members ON members.id = cars.owner JOIN revisions AS r ON r.id = cars.head
      WHERE seen.asker = @asker AND seen.room = @room ORDER BY cars.owner, cars.id`,
   ),
@@ -115,7 +116,7 @@ export const carsSeen = (store: Store, asker: string, room: string): readonly Ca
   on(store)
     .shared.all({ asker, room })
     .map((row) => ({
-      ...{ id: row.car, owner: row.owner, ownerName: row.owner_name, name: row.name, shared: true },
+      ...{ id: row.car, owner: row.owner, ownerName: row.owner_name, name: row.name, shared: true, sharing: row.sharing },
       head: momentOf(forOthers(row)),
     }));
 /** Oldest first. For the bot's own use: not limited to what a member may see. */

@@ -31,6 +31,11 @@ export const frozen: readonly Frozen[] = [
     file: '0003-records.sql',
     sha256: '35a790462f0fc4c8935fd1f77d6fa43d4ad4d3a7000f13ef2c8832b4322f37e5',
   },
+  {
+    does: 'who may see what, told exactly',
+    file: '0004-who-may-see.sql',
+    sha256: '45c5491c29826fec23208183863890ceeccd996ed172b5cd9108c92e252be665',
+  },
 ];
 /** Where the files stand, also for the built program. */
 export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));

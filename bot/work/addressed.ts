@@ -28,6 +28,8 @@ const edit = z.looseObject({ 'm.new_content': message });
 export interface Line {
   /** What was asked, without prefix or name; the canonical line when a number stood for one. */
   readonly text: string;
+  /** The number that was typed, where one stands for a choice. */
+  readonly number?: number;
   /** A number that stands for no choice: the sentence that says so. */
   readonly instead?: string;
   /** Offered when a car stood where it no longer does: a change would not be what was offered. */
@@ -126,14 +128,13 @@ function lineIn(world: World, read: Message, said: Said, room: StoredRoom): Line
   const number = unquoted === read.body || said.repliesTo !== 'nothing' ? bareNumber(text) : undefined;
   if (number !== undefined && !remark) {
     const talk = follows(world, said, called || mentioned);
-    if (talk !== undefined && talk.choices.length > 0)
-      return { ...chosen(world, talk, number, said, room.direct ? '' : prefix), after: talk };
+    if (talk !== undefined && talk.offered > 0) return { ...chosen(world, talk, number, said, room.direct ? '' : prefix), after: talk };
     // It answers nothing: read as it stands, which changes nothing, where it is plainly said to the bot.
     return called || room.direct ? { text, after: goesOnFrom(world, said) } : undefined;
   }
   if (!meant) {
     const talk = isMore(text) ? follows(world, said, false) : undefined;
-    return talk !== undefined && talk.rest.length > 0 ? { text, after: talk } : undefined;
+    return talk !== undefined && talk.unshown > 0 ? { text, after: talk } : undefined;
   }
   if (text === '') return undefined;
   return { text, ...(remark ? { remark } : {}), after: goesOnFrom(world, said) };

@@ -1,22 +1,26 @@
 /** One line of a member, or an edit of one: worked out on a snapshot, then committed in one transaction with its reply. */
 import { createHash } from 'node:crypto';
-import { type Answer, answer } from '../../commands/answer.js';
+import { answer } from '../../commands/answer.js';
 import type { Breathe } from '../../commands/breathing.js';
 import type { Reply } from '../../commands/command.js';
-import type { Change } from '../../commands/context.js';
+import type { Change, Sight } from '../../commands/context.js';
 import { type Edited, givenBack, withoutLine } from '../../commands/records/edited.js';
 import { FactsRefused } from '../../commands/records/facts.js';
-import { typed } from '../../commands/show/typed.js';
 import { type Applied, applyChanges, ChangeRefused, Moved } from '../store/apply.js';
 import { headOf } from '../store/cars.js';
-import { eraseTalk, type Head, leaveTalk, type Talk } from '../store/conversation.js';
+import { eraseTalk, type Head, type LeftTalk, leaveTalk } from '../store/conversation.js';
+import type { MemberExport } from '../store/export.js';
 import { garageFor } from '../store/garage.js';
 import { eraseIncoming, findIncoming, finishIncoming, type InboxRow, type InboxState, isRedacted } from '../store/inbox.js';
 import { meetMember } from '../store/members.js';
 import { nameIn, speaks } from '../store/memberships.js';
 import type { StoredRoom } from '../store/rooms.js';
+import { seenStill } from '../store/shares.js';
 import type { Line } from './addressed.js';
+import { asking, plain, tellGivenBack } from './asking.js';
+import { asItStands } from './question.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
+import { isPrivate } from './rooms.js';
 import { Stopped } from './turnstile.js';
 import type { Rendered, Situation, World } from './world.js';
 
@@ -47,18 +51,20 @@ export interface Handled {
   readonly state: InboxState;
   readonly reply: Reply | undefined;
   readonly rendered: Rendered | undefined;
+  /** The data that the member asked for, where replies are handed over. */
+  readonly exported?: MemberExport | undefined;
 }
 interface Computed {
   readonly situation: Situation;
   readonly reply: Reply;
   readonly changes: readonly Change[];
   readonly read: readonly Head[];
+  readonly seen: readonly Sight[];
   readonly rendered: Rendered;
   readonly state: 'answered' | 'failed';
   readonly reason?: string;
 }
 const mostAttempts = 20;
-const plain = (a: Answer): Reply => ({ answers: [a], changes: [], read: [] });
 
 /** The reference that a member quotes when something broke: short, and found in the log. */
 export const referenceOf = (event: string): string => createHash('sha256').update(event).digest('hex').slice(0, 8).toUpperCase();
@@ -74,7 +80,7 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
         if (problem instanceof Moved) continue;
         if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
         const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
-        return commit(world, asked, { ...computed, ...refused, changes: [], read: [] });
+        return commit(world, asked, { ...computed, ...refused, changes: [], read: [], seen: [] });
       }
     }
     throw new Error(`the cars moved ${mostAttempts} times while the line was worked out`);
@@ -107,7 +113,7 @@ function broken(world: World, asked: Asked, sentence: string): Computed {
   const reference = referenceOf(asked.row.event);
   const reply = plain(answer('refused', sentence, { reference }));
   const rendered = { body: sentence, html: '', rest: [], choices: [] };
-  return { situation: situationOf(world, asked), reply, changes: [], read: [], rendered, state: 'failed', reason: reference };
+  return { situation: situationOf(world, asked), reply, changes: [], read: [], seen: [], rendered, state: 'failed', reason: reference };
 }
 
 function situationOf(world: World, { row, room, line, thread, command, breathe }: Asked): Situation {
@@ -117,17 +123,20 @@ function situationOf(world: World, { row, room, line, thread, command, breathe }
     speaks(store, room.id, row.sender, name);
     return meetMember(store, row.sender, name);
   });
-  const talk = line.after;
   // In the console every line is for the bot.
   const prefix = room.direct || world.delivery === 'hand over' ? undefined : (room.prefix ?? world.prefix);
   return {
     event: { id: row.event, line: command, nth: 0 },
     asker,
-    room: { id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }), ...(prefix === undefined ? {} : { prefix }) },
+    room: {
+      ...{ id: room.id, direct: room.direct, ...(thread === undefined ? {} : { thread }), ...(prefix === undefined ? {} : { prefix }) },
+      // What is handed over goes to whoever typed.
+      private: world.delivery === 'hand over' || isPrivate(store, room.id, row.sender),
+    },
     now: world.now(),
     breathe,
     garage: garageFor(store, row.sender, room.id),
-    conversation: { rest: talk?.rest ?? [], choices: talk?.choices ?? [], ...(talk?.trial ? { trial: talk.trial } : {}) },
+    conversation: line.after ?? { rest: [], choices: [] },
     ...(line.remark ? { remark: line.remark } : {}),
   };
 }
@@ -135,10 +144,11 @@ async function rendering(world: World, situation: Situation, reply: Reply): Prom
   return { reply, rendered: await world.render(reply, situation), state: 'answered' };
 }
 async function compute(world: World, asked: Asked): Promise<Computed> {
-  const { line, takesBack } = asked;
-  const situation = situationOf(world, asked);
+  const { takesBack } = asked;
+  const line = asItStands(world, asked.line);
+  const situation = situationOf(world, { ...asked, line });
   const refused = async (sentence: string): Promise<Computed> => ({
-    ...{ situation, changes: [], read: [] },
+    ...{ situation, changes: [], read: [], seen: [] },
     ...(await rendering(world, situation, plain(answer('refused', sentence)))),
   });
   const { kinds } = world.store;
@@ -154,42 +164,21 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
     return refused('Your edit was not applied: undo has taken that line back. To change it all the same, send a new line.');
   const told = tellGivenBack(reply, givenBack(before, reply.changes, situation, kinds), line.unsaid === true);
   return {
-    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read] },
+    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read], seen: reply.seen ?? [] },
     ...(await rendering(world, situation, told)),
   };
-}
-async function asking(world: World, line: Line, situation: Situation): Promise<Reply> {
-  if (line.unsaid) return { answers: [], changes: [], read: [] };
-  if (line.instead !== undefined) return plain(answer('refused', line.instead));
-  const reply = await world.dispatch(line.text, situation);
-  if (!line.stale || reply.changes.length === 0) return reply;
-  const again = typed(line.text, situation.room);
-  return plain(answer('refused', `Your car has changed since that was offered. To do it all the same, type: ${again}`));
-}
-/** What an edited line no longer says is taken back, and its reply says so. */
-function tellGivenBack(reply: Reply, names: readonly string[], unsaid: boolean): Reply {
-  if (names.length === 0) return reply;
-  const what = `${names.slice(0, 4).join(', ')}${names.length > 4 ? ` and ${names.length - 4} more` : ''}`;
-  const sentence = `${unsaid ? 'Taken back, as your edited line is not for me' : 'Taken back, as your edited line no longer says it'}: ${what}.`;
-  const last = reply.answers.at(-1);
-  if (last === undefined) return { ...reply, answers: [answer('changed', sentence)] };
-  return { ...reply, answers: [...reply.answers.slice(0, -1), { ...last, notes: [...last.notes, sentence] }] };
 }
 
 /**
  * What the answer rests on is as it was read, and what it shows of others' cars may be shown now: other lines were handled meanwhile.
  * @throws Moved, Behind
  */
-function mayStillShow({ store }: World, { row, room, isAfter }: Asked, { read, situation }: Computed): void {
-  let now: readonly number[] | undefined;
-  for (const { car, head } of read) {
+function mayStillShow({ store }: World, { row, room, isAfter }: Asked, { read, seen, situation }: Computed): void {
+  for (const { car, head } of read)
     if (headOf(store, car) !== head) throw new Moved(`Car ${car} has changed since the message was worked out.`);
-    const other = situation.garage.others.find(({ id }) => id === car);
-    if (other === undefined) continue;
-    now ??= garageFor(store, row.sender, room.id).others.map(({ id }) => id);
-    if (!now.includes(car)) throw new Moved(`Car ${car} is not seen any more.`);
-    if (isAfter(other.owner)) throw new Behind(other.owner);
-  }
+  if (!seenStill(store, row.sender, room.id, seen)) throw new Moved('A car that the message tells of is not seen any more.');
+  for (const owner of new Set(situation.garage.others.filter(({ id }) => seen.some(({ car }) => car === id)).map((other) => other.owner)))
+    if (isAfter(owner)) throw new Behind(owner);
 }
 /** @throws Moved when a car that was read stands elsewhere by now, or may not be shown any more; Behind, ChangeRefused, FactsRefused */
 function commit(world: World, asked: Asked, computed: Computed): Handled {
@@ -209,8 +198,8 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     const applied = applyChanges(store, { asker: situation.asker, room: room.id, changes, at, cause: row.event, line: command });
     const says = rendered.body !== '';
     const to = { row, room: room.id, command, thread, brief: applied.forgot, at };
-    if (says) queueReply(world, to, rendered);
-    if (applied.exported !== undefined) queueExport(world, to, applied.exported);
+    if (says) queueReply(world, to, rendered, computed.seen);
+    if (applied.exported !== undefined && world.delivery === 'queue') queueExport(world, to, applied.exported);
     for (const left of applied.leave) queueLeave(world, row.event, left, at);
     if (asked.line.unsaid) eraseTalk(store, command);
     if (says && !applied.forgot) leaveTalk(store, talkAfter(world, asked, computed, applied));
@@ -218,23 +207,24 @@ function commit(world: World, asked: Asked, computed: Computed): Handled {
     finishIncoming(store, row.seq, ended, computed.reason);
     // What was not for the bot is not kept.
     if (!says || asked.line.unsaid) eraseIncoming(store, row.event);
-    return { state: ended, reply, rendered, forgot: applied.forgot };
+    return { state: ended, reply, rendered, exported: applied.exported, forgot: applied.forgot };
   });
   if (done.forgot) store.checkpoint();
-  return { state: done.state, reply: done.reply, rendered: done.rendered };
+  return { state: done.state, reply: done.reply, rendered: done.rendered, exported: done.exported };
 }
 
 /** What the answer leaves for the next line. A trial stays until there is a newer one. */
 function talkAfter(
   world: World,
   { row, room, thread, command }: Asked,
-  { situation, reply, rendered, read, changes }: Computed,
+  { situation, reply, rendered, read, seen, changes }: Computed,
   applied: Applied,
-): Omit<Talk, 'place'> {
+): LeftTalk {
   const trial = reply.trial && {
     ...reply.trial,
     car: applied.cars.get(reply.trial.car) ?? reply.trial.car,
     head: applied.revisions.get(reply.trial.head) ?? reply.trial.head,
+    seen,
   };
   const kept = trial ?? situation.conversation.trial;
   const cars = [...read.map(({ car }) => car), ...changes.flatMap((change) => ('car' in change ? [change.car] : []))];
@@ -244,6 +234,7 @@ function talkAfter(
     rest: rendered.rest,
     ...(kept ? { trial: kept } : {}),
     choices: rendered.choices,
+    seen,
     heads: stored.flatMap((car) => {
       const head = headOf(world.store, car);
       return head === undefined ? [] : [{ car, head }];

@@ -2,6 +2,7 @@
  * Which answer of the bot's a line goes on from, and which question of the bot's a bare number answers: only one that the asker was asked, and only by
  * a reply to it, or as the asker's next line with nobody between, in the room, in the thread, or in a thread that was opened on it.
  */
+import { notSharedAnyMore } from '../../commands/house/more.js';
 import type { Choice } from '../../commands/reading.js';
 import { headOf } from '../store/cars.js';
 import { openFor_ms, type Spot, type Talk, talkBefore, talkOf, wasSaidBetween } from '../store/conversation.js';
@@ -53,23 +54,34 @@ export function bareNumber(text: string): number | undefined {
   return digits === undefined ? undefined : Number(digits);
 }
 export interface Chosen {
+  /** Which number was typed. */
+  readonly number: number;
   readonly text: string;
   readonly instead?: string;
   readonly stale?: true;
 }
 /** The line that a number stands for. */
 export function chosen(world: World, talk: Talk, number: number, said: Said, prefix: string): Chosen {
+  const typed = { number, text: String(number) };
+  if (talk.closed) return { ...typed, instead: notSharedAnyMore };
   const choice: Choice | undefined = talk.choices[number - 1];
   if (choice === undefined) {
     const last = talk.choices.length;
     const only = `${prefix}${talk.choices[0]?.line}`;
-    return {
-      text: String(number),
-      instead: last === 1 ? `There is only 1 to choose: ${only}` : `There is no ${number}: choose 1 to ${last}.`,
-    };
+    return { ...typed, instead: last === 1 ? `There is only 1 to choose: ${only}` : `There is no ${number}: choose 1 to ${last}.` };
   }
   const stale = talk.heads.some(({ car, head }) => headWithout(world, car, said.takesBack) !== head);
-  return { text: choice.line, ...(stale ? { stale } : {}) };
+  return { number, text: choice.line, ...(stale ? { stale } : {}) };
+}
+/**
+ * A line that goes on from an answer, as things stand now: what the answer told of may have been lost from sight since the line was heard.
+ * What was offered is then not said again either.
+ */
+export function asItStands<L extends Partial<Chosen> & { readonly after?: Talk | undefined }>({ store }: World, line: L): L {
+  if (line.after === undefined) return line;
+  const after = talkOf(store, line.after.command);
+  const lost = line.number !== undefined && after?.closed ? { text: String(line.number), instead: notSharedAnyMore } : {};
+  return { ...line, ...lost, after };
 }
 /** Where a car stood before an edited line moved it. */
 function headWithout(world: World, car: number, events: readonly string[]): number | undefined {

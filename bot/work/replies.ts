@@ -1,12 +1,14 @@
 /** Puts what is said into the outbox, in the transaction that says it. */
 
+import type { Sight } from '../../commands/context.js';
+import { exportElsewhere } from '../../commands/house/me.js';
 import { ChangeRefused } from '../store/apply.js';
 import type { MemberExport } from '../store/export.js';
 import type { InboxRow } from '../store/inbox.js';
-import { isJoined } from '../store/memberships.js';
 import { type Action, markSent, outgoingOf, queue, transactionId } from '../store/outbox.js';
-import { allRooms, findRoom } from '../store/rooms.js';
+import type { Rights } from '../store/rights.js';
 import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
+import { isPrivate } from './rooms.js';
 import type { Rendered, World } from './world.js';
 
 export interface To {
@@ -29,49 +31,67 @@ interface Part {
   readonly content: Readonly<Record<string, unknown>>;
   readonly fallback?: Readonly<Record<string, unknown>>;
   readonly file?: Uint8Array;
-  readonly room: string;
+  /** With what is said in its place when they are gone by the time it is sent. */
+  readonly rights?: Rights & { readonly instead: Readonly<Record<string, unknown>> };
 }
-function put(world: World, to: To, { part, version, action, content, fallback, file, room }: Part): void {
-  const marked = (it: Readonly<Record<string, unknown>>, kind: Action | 'fallback'): string =>
+function put(world: World, to: To, { part, version, action, content, fallback, file, rights }: Part): void {
+  const marked = (it: Readonly<Record<string, unknown>>, kind: Action | 'fallback' | 'instead'): string =>
     JSON.stringify({ ...it, [markerKey]: { command: to.command, key: transactionId(to.command, part, version, kind) } });
   const txn = queue(world.store, {
-    ...{ command: to.command, part, version, action, room, at: to.at },
+    ...{ command: to.command, part, version, action, room: to.room, at: to.at },
     content: marked(content, action),
+    ...(rights === undefined ? {} : { rights, instead: marked(rights.instead, 'instead') }),
     ...(fallback === undefined ? {} : { fallback: marked(fallback, 'fallback') }),
     ...(file === undefined ? {} : { file }),
     ...(to.brief ? { brief: true } : { to: to.row.sender }),
   });
   if (txn !== undefined && world.delivery === 'hand over') markSent(world.store, txn, `handed-over:${txn}`);
 }
-/** A first reply, or one that takes the place of the reply that stands (or is on its way). */
-export function queueReply(world: World, to: To, rendered: Rendered): void {
+const notShared = { body: 'What this was worked out from is not shared here any more.', html: '' };
+/**
+ * A first reply, or one that takes the place of the reply that stands (or is on its way).
+ * @param seen - clubmates' cars that it was worked out from.
+ */
+export function queueReply(world: World, to: To, rendered: Rendered, seen: readonly Sight[]): void {
   const earlier = outgoingOf(world.store, to.command);
   const version = nextVersion(world, to.command);
   const stands = earlier.some(({ part, action, state }) => part === 0 && action === 'send' && ['ready', 'trying', 'sent'].includes(state));
   const make = stands ? editContent : messageContent;
   const addressee = { asker: to.row.sender, thread: to.thread, command: to.command };
   put(world, to, {
-    ...{ part: 0, version, action: stands ? 'edit' : 'send', room: to.room },
+    ...{ part: 0, version, action: stands ? 'edit' : 'send' },
     content: make(rendered, addressee),
     // A picture that is not taken leaves its words; words that are not taken leave their headline.
     fallback: make(rendered.chart === undefined ? shortForm(rendered) : { body: rendered.body, html: rendered.html }, addressee),
     ...(rendered.chart === undefined ? {} : { file: rendered.chart.png }),
+    ...(seen.length === 0 ? {} : { rights: { member: to.row.sender, alone: false, seen, instead: make(notShared, addressee) } }),
   });
 }
-/** As a file, and only where nobody else reads it. */
+/**
+ * As a file, where it was asked, and only where nobody else reads it: now, and again when it is sent.
+ * @throws ChangeRefused elsewhere.
+ */
 export function queueExport(world: World, to: To, data: MemberExport): void {
-  const { store } = world;
-  const private_ = (id: string): boolean => {
-    const room = findRoom(store, id);
-    return room?.direct === true && !room.left && !room.encrypted && isJoined(store, id, to.row.sender);
-  };
-  const room = private_(to.room) ? to.room : allRooms(store).find(({ id }) => private_(id))?.id;
-  if (room === undefined) throw new ChangeRefused('Your data goes only to a direct chat: open one with me, and ask for it there.');
+  const member = to.row.sender;
+  if (!isPrivate(world.store, to.room, member)) throw new ChangeRefused(exportElsewhere);
   const file = Buffer.from(`${JSON.stringify(data, null, 2)}\n`);
-  const here = room === to.room;
-  const addressee = { asker: to.row.sender, thread: here ? to.thread : undefined, command: here ? to.command : undefined };
-  const content = fileContent('my-data.json', file.byteLength, 'application/json', addressee);
-  put(world, { ...to, brief: true }, { part: 1, version: nextVersion(world, to.command), action: 'send', content, file, room });
+  const addressee = { asker: member, thread: to.thread, command: to.command };
+  const said = (body: string): Readonly<Record<string, unknown>> => messageContent({ body, html: '' }, addressee);
+  put(
+    world,
+    { ...to, brief: true },
+    {
+      ...{ part: 1, version: nextVersion(world, to.command), action: 'send', file },
+      content: fileContent('my-data.json', file.byteLength, 'application/json', addressee),
+      fallback: said('This homeserver does not take the file with your data. Whoever runs me can give it to you.'),
+      rights: {
+        member,
+        alone: true,
+        seen: [],
+        instead: said(`Your data was not sent, since others could read it here by now. ${exportElsewhere}`),
+      },
+    },
+  );
 }
 /** After the reply, when it is the same room. */
 export function queueLeave(world: World, command: string, room: string, at: number): void {

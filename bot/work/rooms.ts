@@ -1,30 +1,47 @@
 /** What happens to rooms: invitations, who is in them, who may change them, and the bot's own coming and going. */
 import { z } from 'zod';
+import { type Access, isDirect, isPrivateTo, readState } from '../store/access.js';
 import type { Store } from '../store/database.js';
 import { eraseIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
-import { countPeople, emptyRoom, joinedMembers, recordMembership, recordPower } from '../store/memberships.js';
+import { emptyRoom, forgetStrangers, isForgotten, peopleOf, recordMembership, recordPower, wasThere } from '../store/memberships.js';
 import { closeRoomOutbox, queue, silenceRoom } from '../store/outbox.js';
-import { enterRoom, findRoom, leaveRoom, markDirect, markEncrypted } from '../store/rooms.js';
+import {
+  enterRoom,
+  findRoom,
+  leaveRoom,
+  markDirect,
+  markEncrypted,
+  markLost,
+  markUnreadable,
+  type StoredRoom,
+  tell,
+  tellAnew,
+} from '../store/rooms.js';
 import { type Rulers, recallRulers, rememberRulers } from '../store/timelines.js';
 import { referenceOf } from './answering.js';
 import { sayOnce } from './replies.js';
 import type { World } from './world.js';
 
-const stateEvent = z.looseObject({
+const stateEvent = z.object({
   type: z.string(),
   state_key: z.string(),
   sender: z.string(),
   content: z.record(z.string(), z.unknown()),
+  event: z.string().optional(),
+  before: z.string().optional(),
 });
 /** The content of a `state` row: states of the room, in order, as they came. */
 export const stateContent = z.object({
   /** The bot has come in: `new` when it was not here before it started. */
   came: z.enum(['new', 'known']).optional(),
+  /** The events are the room's whole state. */
+  whole: z.literal(true).optional(),
+  /** What happened for a while could not be read. */
+  lost: z.literal(true).optional(),
   events: z.array(stateEvent),
 });
 export type StateContent = z.infer<typeof stateContent>;
 
-const membership = z.object({ membership: z.enum(['join', 'invite', 'leave', 'ban', 'knock']), displayname: z.string().nullish() });
 const levels = z.looseObject({
   users: z.record(z.string(), z.number()).optional(),
   users_default: z.number().optional(),
@@ -34,11 +51,12 @@ const creation = z.looseObject({ room_version: z.string().optional(), additional
 
 /** By the room's levels, and (from room version 12 on, above all levels) those who made it. */
 function rulersIn(events: StateContent['events'], before: Rulers): Rulers {
-  const created = events.findLast(({ type }) => type === 'm.room.create');
+  const ofRoom = (wanted: string) => events.findLast(({ type, state_key }) => type === wanted && state_key === '');
+  const created = ofRoom('m.room.create');
   const made = creation.safeParse(created?.content).data;
   const above = created !== undefined && Number(made?.room_version ?? '1') >= 12;
   const creators = above ? [created.sender, ...(made?.additional_creators ?? [])] : before.creators;
-  const read = levels.safeParse(events.findLast(({ type }) => type === 'm.room.power_levels')?.content).data;
+  const read = levels.safeParse(ofRoom('m.room.power_levels')?.content).data;
   if (read === undefined) return { creators, users: before.users };
   const needed = read.state_default ?? 50;
   if ((read.users_default ?? 0) >= needed) return { creators, users: 'everybody' };
@@ -48,11 +66,40 @@ function applyPower(store: Store, room: string, events: StateContent['events']):
   const rulers = rulersIn(events, recallRulers(store, room) ?? { creators: [], users: [] });
   rememberRulers(store, room, rulers);
   // Also without a new level: somebody may have come in who had the power already.
-  recordPower(
-    store,
-    room,
-    rulers.users === 'everybody' ? joinedMembers(store, room).map(({ id }) => id) : [...rulers.creators, ...rulers.users],
-  );
+  const joined = [...peopleOf(store, room)].flatMap(([id, state]) => (state === 'join' ? [id] : []));
+  recordPower(store, room, rulers.users === 'everybody' ? joined : [...rulers.creators, ...rulers.users]);
+}
+/** What the states say of who is in the room and who may read there. */
+function applyAccess(store: Store, room: string, events: StateContent['events'], me: string): void {
+  for (const event of events)
+    for (const told of readState(event)) {
+      if (told.told === 'unreadable') markUnreadable(store, room);
+      else if (told.told === 'word') tell(store, room, told.of, told.word);
+      else if (told.id === me) continue;
+      else if (told.told === 'maker') wasThere(store, room, told.id);
+      else recordMembership(store, room, told.id, told.state, told.name, event);
+    }
+  const people = peopleOf(store, room);
+  const { kind, unreadable, told } = roomOf(store, room);
+  // A room from before the bot looked at what rooms are for is as it was until it is looked at.
+  markDirect(store, room, isDirect({ kind: told ? kind : (kind ?? ''), unreadable, people }));
+}
+function roomOf(store: Store, id: string): StoredRoom {
+  const room = findRoom(store, id);
+  if (room === undefined) throw new Error('A room that the bot is in is not in the store.');
+  return room;
+}
+/** As far as the store knows: whether nobody but this member and the bot can read what is said in the room, now or later. */
+export function isPrivate(store: Store, id: string, member: string): boolean {
+  const room = findRoom(store, id);
+  if (room === undefined || room.left || room.encrypted || !room.told) return false;
+  return isPrivateTo({ ...room, people: peopleOf(store, id) }, member);
+}
+/** The same by what the homeserver says now; nor may the store know of anybody else. Somebody forgotten may be the member: `now` names everybody. */
+export function isPrivateNow(store: Store, id: string, member: string, now: Access): boolean {
+  const room = findRoom(store, id);
+  const known = [...peopleOf(store, id).keys()].every((other) => other === member || isForgotten(other));
+  return room !== undefined && !room.left && !room.encrypted && known && isPrivateTo(now, member);
 }
 
 /** Inside a transaction. */
@@ -66,21 +113,20 @@ export function applyState(world: World, row: InboxRow): void {
     world.log.error({ reference: referenceOf(row.event), room: row.room }, 'a state of a room cannot be read any more');
     return;
   }
-  const { came, events } = read.data;
+  const { came, whole, lost, events } = read.data;
   const room = row.room;
   if (came !== undefined) enterRoom(store, room, false);
   else if (findRoom(store, room) === undefined) return;
-  for (const { type, state_key, content } of events) {
-    if (type === 'm.room.member' && state_key !== world.me.id) {
-      const it = membership.safeParse(content);
-      if (it.success) recordMembership(store, room, state_key, it.data.membership, it.data.displayname ?? undefined);
-    }
-    if (type === 'm.room.encryption') markEncrypted(store, room);
+  if (lost) markLost(store, room);
+  if (whole) {
+    tellAnew(store, room);
+    forgetStrangers(store, room);
   }
+  applyAccess(store, room, events, world.me.id);
+  if (events.some(({ type, state_key }) => type === 'm.room.encryption' && state_key === '')) markEncrypted(store, room);
   applyPower(store, room, events);
-  const direct = countPeople(store, room) === 1;
-  markDirect(store, room, direct);
-  if (findRoom(store, room)?.encrypted) {
+  const { direct, encrypted } = roomOf(store, room);
+  if (encrypted) {
     silenceRoom(store, room);
     sayOnce(world, 'encrypted', room, world.whyNotEncrypted, true);
   } else if (came === 'new') sayOnce(world, 'welcome', room, welcome(world.prefix, direct), false);

@@ -24,10 +24,10 @@ interface Spoken {
   readonly member?: string;
   readonly leaves: boolean;
 }
-/** A row that cannot be read speaks of everything. */
+/** A row that cannot be read speaks of everything, and so does one that tells of more than its events: the room's whole state, say. */
 function spokenOf({ content }: Row): Spoken {
   const read = stateContent.safeParse(content === null ? undefined : JSON.parse(content));
-  if (!read.success || read.data.came !== undefined) return { of: undefined, leaves: false };
+  if (!read.success || Object.keys(read.data).some((key) => key !== 'events')) return { of: undefined, leaves: false };
   const { events } = read.data;
   const of = new Set(events.map(({ type, state_key }) => `${type} ${state_key}`));
   const [only] = events;

@@ -92,18 +92,21 @@ export const me: Command = {
   },
 };
 
+/** Where others could read it, now or later. */
+export const exportElsewhere =
+  'To get your data, open a new direct chat with me that nobody else was ever in, and type there: export my data';
 export const exportMe: Command = {
   word: 'export my data',
   also: ['export me', 'export', 'download my data'],
   group: 'house',
-  summary: 'All that is kept of you, as a file in a direct chat.',
-  examples: [{ line: 'export my data', does: 'sends you a file' }],
+  summary: 'All that is kept of you, as a file; asked for in a direct chat that nobody else was ever in.',
+  examples: [{ line: 'export my data', does: 'gives you a file, or says where to ask' }],
   takes: 'nothing',
   changes: true,
-  run: () => ({
-    answer: answer('changed', 'Your data comes to you as a file, in a direct chat.'),
-    changes: [{ change: 'export me' }],
-  }),
+  run: (_, { room }) =>
+    room.private
+      ? { answer: answer('changed', 'Here is all that is kept of you, as a file.'), changes: [{ change: 'export me' }] }
+      : { answer: answer('told', exportElsewhere) },
 };
 
 export const forgetMe: Command = {

@@ -80,7 +80,9 @@ export function writeSubject(subject: Subject, setting: Setting): string {
     case 'setup':
       return quoted(subject.name);
     case 'car':
-      return quoted([...setting.cars, ...setting.others].find((car) => car.id === subject.id)?.name ?? 'now');
+      return quoted(
+        (setting.cars.find(({ id }) => id === subject.id) ?? setting.others.find(({ id }) => id === subject.id))?.name ?? 'now',
+      );
     case 'member': {
       const { id } = subject;
       return id.startsWith('@') ? id : `@${id}`;

@@ -1,5 +1,5 @@
 /** What a message has changed so far: each line sees what the lines before it did, and nothing is stored. */
-import type { CarView, Context, Garage, Member } from '../context.js';
+import type { CarView, Context, Garage, Member, Sight } from '../context.js';
 import type { Change } from './change.js';
 import { garageOver, once, sightOf } from './garage.js';
 import { cars } from './kinds/car.js';
@@ -15,6 +15,7 @@ export class Draft {
   readonly #kinds: Kinds;
   readonly #base: Garage;
   readonly #read = new Map<number, number>();
+  readonly #seen = new Map<number, Sight>();
   readonly #others: () => readonly CarView[];
   #records: Reads;
   #changes: readonly Change[] = [];
@@ -25,7 +26,7 @@ export class Draft {
     this.#kinds = kinds;
     this.#base = garage;
     this.#records = garage.records;
-    this.#others = once(() => garage.others.map((view) => this.#noting(view)));
+    this.#others = once(() => garage.others.map((view) => this.#seeing(view)));
   }
   /** The asker, with the preferences as the message has left them. */
   get asker(): Member {
@@ -44,6 +45,15 @@ export class Draft {
   /** Heads of the stored cars that were looked at. */
   get read(): readonly { readonly car: number; readonly head: number }[] {
     return [...this.#read].map(([car, head]) => ({ car, head }));
+  }
+  /** Clubmates' cars of which anything was looked at. */
+  get seen(): readonly Sight[] {
+    return [...this.#seen.values()];
+  }
+  /** What was said or is answered: a clubmate's car that is named in it was seen. */
+  hear(text: string): void {
+    const said = lettersOf(text);
+    for (const view of this.#base.others) if (said.includes(lettersOf(view.name))) this.#see(view);
   }
   /** The garage as the message has left it; later changes don't alter it. */
   get garage(): Garage {
@@ -66,16 +76,30 @@ export class Draft {
   #note(car: number, head: number | undefined): void {
     if (car >= 0 && head !== undefined && head >= 0) this.#read.set(car, head);
   }
-  /** The same view, which notes that its facts were looked at. */
-  #noting(view: CarView): CarView {
-    const note = (head: number): void => this.#note(view.id, head);
+  #see(view: CarView): CarView {
+    this.#note(view.id, view.head.id);
+    if (view.sharing !== undefined) this.#seen.set(view.id, { car: view.id, sharing: view.sharing });
+    return view;
+  }
+  /** A clubmate's car, which notes that it was looked at: not even its name is for everybody. */
+  #seeing(view: CarView): CarView {
+    const look = (): CarView => this.#see(view);
     return {
-      ...{ id: view.id, owner: view.owner, ownerName: view.ownerName, name: view.name, shared: view.shared },
+      ...{ id: view.id, owner: view.owner, shared: view.shared },
+      get ownerName() {
+        return look().ownerName;
+      },
+      get name() {
+        return look().name;
+      },
       get head() {
-        const head = view.head;
-        note(head.id);
-        return head;
+        return look().head;
       },
     };
   }
 }
+const lettersOf = (text: string): string =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '');

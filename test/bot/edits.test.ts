@@ -164,8 +164,10 @@ describe('a line that is edited into chat', () => {
   });
   it('stands, and says so, where it can not be taken back', async () => {
     const it = await withCar();
-    const line = await said(it, paddock, robin, '!set front spring 450\n!export my data');
-    expect(await edited(it, paddock, line, 'lunch')).toMatch(/^Your edit was not applied\. The export of your data can't be taken back/);
+    const line = await said(it, chat, robin, 'set front spring 450\nexport my data');
+    await edited(it, chat, line, 'lunch');
+    // The file follows the reply.
+    expect(shown(it, chat, line)[0]).toMatch(/^Your edit was not applied\. The export of your data can't be taken back/);
     expect(frontSpring(it)).toBe(450);
     const changed = await said(it, paddock, robin, '!set rear spring 350');
     await it.ask(paddock, robin, '!set rear spring 360');

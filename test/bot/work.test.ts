@@ -347,19 +347,4 @@ describe('members', () => {
     expect(texts).not.toContain('forgotten');
     expect(database.prepare('SELECT count(*) AS n FROM members').get()).toEqual({ n: 0 });
   });
-  it('get their data as a file in the direct chat only, wherever they ask', async () => {
-    const it = await club();
-    await it.ask(chat, robin, 'set 100');
-    await it.ask(paddock, robin, '!export');
-    expect(it.server.said(chat).at(-1)?.content).toMatchObject({
-      msgtype: 'm.file',
-      filename: 'my-data.json',
-      info: { mimetype: 'application/json' },
-      url: 'mxc://lane.test/1',
-    });
-    expect(it.server.said(paddock).some(({ content }) => content.msgtype === 'm.file')).toBe(false);
-    expect(await it.ask(paddock, sam, '!export')).toEqual([
-      'Your data goes only to a direct chat: open one with me, and ask for it there.',
-    ]);
-  });
 });

@@ -119,11 +119,13 @@ export class Club {
     });
   }
   context(name: string, room = 'paddock'): Context {
-    const direct = this.rooms.get(room)?.direct ?? false;
+    const { direct = false, members: here } = this.rooms.get(room) ?? {};
+    // As for a room in which nobody else ever was.
+    const isPrivate = direct && here?.size === 1;
     const event = `$said-${events + 1}`;
     return {
       event: { id: event, line: event, nth: 0 },
-      ...{ asker: this.member(name), room: { id: room, direct }, now: this.now, garage: this.garage(name, room) },
+      ...{ asker: this.member(name), room: { id: room, direct, private: isPrivate }, now: this.now, garage: this.garage(name, room) },
       ...{ conversation: this.#person(name).conversation, calculator: this.calculator, breathe: this.breathe },
     };
   }

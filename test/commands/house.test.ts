@@ -143,9 +143,27 @@ describe('the member', () => {
     expect((await say(club, 'robin', '1')).changes).toEqual([{ change: 'forget me' }]);
     expect(club.garage('robin').mine).toEqual([]);
   });
-  it('gets the data, sets the prefix, sends the bot away', async () => {
+  it('gets the data where nobody else can read it, and elsewhere is told how, in one sentence', async () => {
     const club = await demoClub();
-    expect((await say(club, 'robin', 'export my data')).changes).toEqual([{ change: 'export me' }]);
+    const { dispatch } = await import('../../commands/dispatch.js');
+    const context = club.context('robin');
+    for (const line of ['export my data', 'export', 'download my data']) {
+      const given = await dispatch(line, { ...context, room: { id: 'chat', direct: true, private: true } });
+      expect([line, given.changes]).toEqual([line, [{ change: 'export me' }]]);
+      for (const room of [context.room, { id: 'chat', direct: true }, { id: 'chat', direct: true, private: false }]) {
+        const { answers, changes } = await dispatch(line, { ...context, room });
+        expect(changes).toEqual([]);
+        expect(answers).toMatchObject([
+          {
+            ...{ kind: 'told', next: [] },
+            headline: 'To get your data, open a new direct chat with me that nobody else was ever in, and type there: export my data',
+          },
+        ]);
+      }
+    }
+  });
+  it('sets the prefix, sends the bot away', async () => {
+    const club = await demoClub();
     expect((await say(club, 'robin', 'prefix ?')).changes).toEqual([{ change: 'prefix', room: 'paddock', prefix: '?' }]);
     for (const bad of ['prefix abc', 'prefix !!!!', 'prefix <', 'prefix']) expect((await say(club, 'robin', bad)).changes).toEqual([]);
     expect((await say(club, 'robin', 'leave')).changes).toEqual([]);

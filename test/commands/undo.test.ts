@@ -95,14 +95,16 @@ describe('undo', () => {
     expect(everything(await ask(club, 'robin', 'undo 2'))).toContain('Of turnip.');
   });
   it.each([
-    ['export my data', "The export of your data can't be taken back."],
-    ['leave now', "Leaving a room can't be taken back."],
-    ['prefix %', "Setting the prefix of a room can't be taken back."],
-    ['erase car pickle', "Erasing a car can't be taken back."],
-  ])('of %s is refused, and what was before it is offered', async (line, sentence) => {
+    ['export my data', "The export of your data can't be taken back.", 'chat'],
+    ['leave now', "Leaving a room can't be taken back.", 'paddock'],
+    ['prefix %', "Setting the prefix of a room can't be taken back.", 'paddock'],
+    ['erase car pickle', "Erasing a car can't be taken back.", 'paddock'],
+  ])('of %s is refused, and what was before it is offered', async (line, sentence, room) => {
     const club = await demoClub();
     await ask(club, 'robin', 'set front spring 500');
-    await ask(club, 'robin', line);
+    // The export is given only there.
+    club.rooms.set('chat', { direct: true, members: new Set([club.member('robin').id]) });
+    await ask(club, 'robin', line, room);
     const refused = await say(club, 'robin', 'undo');
     expect(refused.answers).toMatchObject([{ kind: 'refused', headline: sentence, next: [{ line: 'undo 2' }] }]);
     expect(refused.changes).toEqual([]);

@@ -42,6 +42,7 @@ export const littleDispatch =
           }),
         ],
       };
+    if (word === 'members') return plain(`members: ${garage.members.map(({ name }) => name).join(', ')}`);
     if (word === 'rest') return plain(`rest: ${conversation.rest.join('|')}`);
     if (word === 'draw') return { answers: [answer('told', `drawn ${argument}`, { notes: ['picture'] })], changes: [], read: [] };
     if (word === 'forget-me') return { answers: [answer('changed', 'forgotten')], changes: [{ change: 'forget me' }], read: [] };
@@ -98,6 +99,8 @@ export class SimulatedBot {
   deaths = 0;
   device = 'D1';
   deadly: number;
+  /** Whether what is to be sent waits. */
+  holds = false;
   /** Whether it gets as far as to handle lines, or ends while it loads what they need. */
   loads = true;
   store: Store;
@@ -120,7 +123,7 @@ export class SimulatedBot {
       this.#step();
       await this.work.run();
       this.#step();
-      await this.sender.run();
+      if (!this.holds) await this.sender.run();
       return true;
     } catch (problem) {
       if (!this.#dead) throw problem;

@@ -40,13 +40,14 @@ const paths = {
   sync: path('sync'),
   messages: path('rooms/*/messages'),
   event: path('rooms/*/event/*'),
+  state: path('rooms/*/state'),
   encryption: /^\/_matrix\/client\/v3\/rooms\/([^/]+)\/state\/m\.room\.encryption\/$/,
   send: path('rooms/*/send/m.room.message/*'),
   redact: path('rooms/*/redact/*/*'),
   join: path('rooms/*/join'),
   leave: path('rooms/*/leave'),
 };
-const membership = (event: FakeEvent | undefined): unknown => event?.content.membership;
+const membership = (event: FakeEvent | undefined): unknown => event?.content?.membership;
 
 export class FakeHomeserver {
   readonly rooms = new Map<string, FakeEvent[]>();
@@ -58,6 +59,8 @@ export class FakeHomeserver {
   tokenIsGood = true;
   displayName: string | undefined = 'Stubaxle';
   uploads = 0;
+  /** By their addresses. */
+  readonly files = new Map<string, Uint8Array>();
   refusesUploads = false;
   /** Places in the timeline from before this are not known any more. */
   forgotBefore = 0;
@@ -86,6 +89,10 @@ export class FakeHomeserver {
     this.rooms.set(room, []);
     this.add(room, maker, 'm.room.create', { room_version: '10' }, '');
     this.add(room, maker, 'm.room.power_levels', { users: { [maker]: 100 }, state_default: 50 }, '');
+    // As homeservers make a chat for two (the preset `trusted_private_chat`).
+    this.add(room, maker, 'm.room.join_rules', { join_rule: 'invite' }, '');
+    this.add(room, maker, 'm.room.history_visibility', { history_visibility: 'shared' }, '');
+    this.add(room, maker, 'm.room.guest_access', { guest_access: 'can_join' }, '');
     for (const member of members) this.join(room, member);
   }
   join(room: string, member: string): void {
@@ -129,6 +136,10 @@ export class FakeHomeserver {
     };
     this.events(room).push(event);
     return event;
+  }
+  /** An event as it comes over the wire, which may be malformed in any way. */
+  addRaw(room: string, raw: Readonly<Record<string, unknown>>): void {
+    Object.assign(this.add(room, '', '', {}), raw);
   }
   member(room: string, by: string, member: string, content: Record<string, unknown>): void {
     this.add(room, by, 'm.room.member', content, member);
@@ -206,11 +217,14 @@ export class FakeHomeserver {
     if (at('sync', 'GET')) return this.#sync(call.query?.since);
     if (method === 'POST' && path === '/_matrix/media/v3/upload') {
       if (this.refusesUploads) throw this.#refuse(413, 'M_TOO_LARGE');
-      return { content_uri: `mxc://lane.test/${++this.uploads}` };
+      const address = `mxc://lane.test/${++this.uploads}`;
+      if (call.file !== undefined) this.files.set(address, call.file.bytes);
+      return { content_uri: address };
     }
     const [room = '', second = '', third = ''] =
       at('messages', 'GET') ??
       at('event', 'GET') ??
+      at('state', 'GET') ??
       at('encryption', 'GET') ??
       at('send', 'PUT') ??
       at('redact', 'PUT') ??
@@ -234,6 +248,7 @@ export class FakeHomeserver {
       if (!event) throw this.#refuse(404, 'M_NOT_FOUND');
       return event;
     }
+    if (at('state', 'GET')) return [...stateIn(this.events(room)).values()];
     if (at('encryption', 'GET')) {
       const state = this.state(room, 'm.room.encryption', '');
       if (!state) throw new WireFailure(404, 'M_NOT_FOUND', undefined, '404 M_NOT_FOUND');
@@ -300,14 +315,17 @@ export class FakeHomeserver {
     const start = Math.max(0, first - repeats, events.length - limit);
     const limited = start > first || (isNew && start > 0);
     if (limited) this.counts.limited++;
-    const state = new Map<string, FakeEvent>();
-    for (const event of events.slice(isNew ? 0 : first, Math.max(start, first)))
-      if (event.state_key !== undefined) state.set(`${event.type} ${event.state_key}`, event);
+    const state = stateIn(events.slice(isNew ? 0 : first, Math.max(start, first)));
     return {
       state: { events: start > first || isNew ? [...state.values()] : [] },
       timeline: { events: events.slice(start), limited, prev_batch: `p${start}` },
     };
   }
+}
+function stateIn(events: readonly FakeEvent[]): ReadonlyMap<string, FakeEvent> {
+  const state = new Map<string, FakeEvent>();
+  for (const event of events) if (event.state_key !== undefined) state.set(`${event.type} ${event.state_key}`, event);
+  return state;
 }
 type Relation = { readonly rel_type?: unknown; readonly event_id?: unknown; readonly 'm.in_reply_to'?: unknown };
 export const relatesTo = (content: Record<string, unknown>): Relation | undefined => {

@@ -76,7 +76,7 @@ beforeEach(() => {
     });
     markSent(store, txn!, '$answer');
     leaveTalk(store, {
-      ...{ command: '$asked', asker: gull, room, thread: '', rest: ['bullacequestion'], heads: [{ car, head: 1 }], at: 3 },
+      ...{ command: '$asked', asker: gull, room, thread: '', rest: ['bullacequestion'], heads: [{ car, head: 1 }], seen: [], at: 3 },
       choices: [{ label: 'one', line: 'show bullacequestion' }],
       trial: { car, head: 1, line: 'try bullacequestion', facts: given },
     });

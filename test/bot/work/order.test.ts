@@ -95,7 +95,7 @@ const dispatch =
       step();
     }
     const changes: readonly Change[] = word === 'share' || word === 'unshare' ? [{ change: word, car: own, room: situation.room.id }] : [];
-    return { answers: [answer('told', `${word} ${seen.join(' ')}`.trim())], changes, read: draft.read };
+    return { answers: [answer('told', `${word} ${seen.join(' ')}`.trim())], changes, read: draft.read, seen: draft.seen };
   };
 
 interface Reply {
