@@ -15,7 +15,7 @@ import { amount, bare, sentence, valueToType, writing } from '../show/amount.js'
 import { lineToTell } from '../show/figure.js';
 import { restsOn } from '../show/rests.js';
 import { pathsOf, supposing } from './asked.js';
-import { moveRows, moves, worthARow } from './try.js';
+import { moveRows, moves } from './try.js';
 
 interface Target {
   readonly path: string;
@@ -182,8 +182,8 @@ async function oneRoot(root: number, inputs: Paths, target: Target, looked: Look
   const how = writing(goal.entry);
   const gained =
     gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const moved = await moves(looked, after, true, context.breathe);
-  const rows = moveRows(worthARow(moved, []), preferences, target.path);
+  const moved = await moves(looked, after, [], context.breathe);
+  const rows = moveRows(moved.rows, preferences, target.path);
   const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
   const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
   return {

@@ -34,15 +34,23 @@ const trifle = 0.005;
 
 const weight = ({ difference: { change, within, from } }: Move): number => Math.abs(change) / Math.hypot(within, trifle * Math.abs(from));
 
+/** What moved, for its rows, and how many figures moved beside them. */
+export interface Moved {
+  readonly rows: readonly Move[];
+  readonly unseen: number;
+}
+/** At most so many rows: the rest is counted, and shown when it is named. */
+const mostRows = 24;
 /**
- * Figures with words of their own that moved from one state of a car to another: what cars are judged by first, each largest first against
- * the doubt of the move. A figure that only repeats what was told is left out.
+ * Figures with words of their own that moved from one state of a car to another: what was asked for by name, then what members talk of; where
+ * they talk of nothing that moved, whatever did. Each largest first against the doubt of the move, which is dear, so it is worked out only of
+ * these. A figure that only repeats what was told is left out.
  */
-export async function moves(before: Looked, after: Looked, sameCar: boolean, breathe: Breathe): Promise<readonly Move[]> {
+export async function moves(before: Looked, after: Looked, wanted: readonly string[], breathe: Breathe): Promise<Moved> {
   const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
   const told = [...after.situation.facts].filter(([path, fact]) => before.situation.facts.get(path) !== fact);
   const repeats = (from: number, to: number) => told.some(([path, { value }]) => value === to && a.get(path) === from);
-  const found: Move[] = [];
+  const changed: string[] = [];
   for (const entry of catalog.entries) {
     if (entry.kind !== 'figure' || !isAskable(entry)) continue;
     for (const place of placesOf(entry.scope)) {
@@ -50,11 +58,20 @@ export async function moves(before: Looked, after: Looked, sameCar: boolean, bre
       const path = pathAt(place, entry);
       const [from, to] = [a.number(path), b.number(path)];
       if (isRefusal(from) || isRefusal(to) || !isChange(from, to) || repeats(from, to)) continue;
-      const moved = difference(a, b, path, { sameCar });
-      if (!isRefusal(moved)) found.push({ path, difference: moved });
+      changed.push(path);
     }
   }
-  return onlyOnce(found).sort((p, q) => Number(isTelling(q.path)) - Number(isTelling(p.path)) || weight(q) - weight(p));
+  const asked = changed.filter((path) => wanted.includes(path) || isTelling(path));
+  const found: Move[] = [];
+  for (const path of asked.length > 0 ? asked : changed) {
+    await breathe();
+    const moved = difference(a, b, path, { sameCar: true });
+    if (!isRefusal(moved)) found.push({ path, difference: moved });
+  }
+  const named = wanted.flatMap((path) => found.find((one) => one.path === path) ?? []);
+  const others = onlyOnce(found.filter(({ path }) => !wanted.includes(path))).sort((p, q) => weight(q) - weight(p));
+  const rows = [...named, ...others].slice(0, mostRows);
+  return { rows, unseen: changed.length - found.length + named.length + others.length - rows.length };
 }
 /** Two figures of one place that move by the same tell one thing (a height, and its change): the one that is nothing but the change goes. */
 function onlyOnce(found: readonly Move[]): Move[] {
@@ -64,15 +81,6 @@ function onlyOnce(found: readonly Move[]): Move[] {
     return one.place === two.place && one.entry.dimension === two.entry.dimension && close;
   };
   return found.filter((move) => move.difference.from !== 0 || !found.some((other) => other.difference.from !== 0 && same(other, move)));
-}
-/** At most so many rows: the rest is counted, and shown when it is named. */
-const mostRows = 24;
-/** What was asked for by name, then what members talk of; where they talk of nothing that moved, whatever did. */
-export function worthARow(all: readonly Move[], wanted: readonly string[]): readonly Move[] {
-  const named = wanted.flatMap((path) => all.find((one) => one.path === path) ?? []);
-  const telling = all.filter(({ path }) => !wanted.includes(path) && isTelling(path));
-  const others = telling.length + named.length > 0 ? [] : all;
-  return [...named, ...telling, ...others].slice(0, mostRows);
 }
 /** The moves as rows, what is alike said once; without that of one figure, which the headline tells. */
 export const moveRows = (all: readonly Move[], preferences: Preferences, except?: string): readonly Row[] =>
@@ -152,9 +160,7 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   const after: Looked = { ...conditions, situation: laid.situation };
 
   const wanted = whole.filter((item) => !isFact(item)).flatMap(wantedPaths);
-  const all = await moves(conditions, after, true, context.breathe);
-  const ordered = worthARow(all, wanted);
-  const unseen = all.length - ordered.length;
+  const { rows: ordered, unseen } = await moves(conditions, after, wanted, context.breathe);
   const [first, ...others] = ordered;
   const paths = laid.told.map(({ path }) => path);
   const tried = itemsText(saved, context);

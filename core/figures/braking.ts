@@ -262,6 +262,7 @@ export const bestBraking = quantity({
 const asHard = 'steady braking as hard as asked, else at the limit; no reaction time, no build-up';
 export const slowing = quantity({
   path: 'brake.slowing',
+  nonlinear: 'Of front and rear the first to lock: near the change-over a doubt counts by its two ends.',
   scope: 'car',
   name: 'braking of the stop',
   symbol: 'a_s',
@@ -285,6 +286,7 @@ export const slowing = quantity({
 
 export const stopTime = quantity({
   path: 'brake.stopTime',
+  nonlinear: 'Of front and rear the first to lock: near the change-over a doubt counts by its two ends.',
   scope: 'car',
   name: 'time to stop',
   symbol: 't_s',
@@ -302,6 +304,7 @@ export const stopTime = quantity({
 });
 export const stopDistance = quantity({
   path: 'brake.stopDistance',
+  nonlinear: 'Of front and rear the first to lock: near the change-over a doubt counts by its two ends.',
   scope: 'car',
   name: 'distance to stop',
   symbol: 's_s',

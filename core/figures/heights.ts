@@ -140,6 +140,7 @@ export const { axle: heightChange, corner: cornerHeightChange } = wheels({
   dimension: 'length',
   sane: [-0.3, 0.3],
   caution: springTold.springRate.caution ?? '',
+  nonlinear: 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.',
   ways: [
     way({ needs: { rise: riseSince }, compute: ({ rise }) => rise, formula: 'rise', source: equilibrium }),
     way({

@@ -1,5 +1,20 @@
 /** What the car weighed when it was weighed: whole, by axle and by corner, sprung and unsprung, each from the most direct reading. */
-import { asMeasured, figure, front, left, maybe, quantity, rear, refine, refuse, right, thisAxle, thisSide, way } from '../catalog.js';
+import {
+  asMeasured,
+  figure,
+  front,
+  given,
+  left,
+  maybe,
+  quantity,
+  rear,
+  refine,
+  refuse,
+  right,
+  thisAxle,
+  thisSide,
+  way,
+} from '../catalog.js';
 import * as told from '../inputs/mass.js';
 import { unsaidDriver, unsaidOnWheel } from './unsaid.js';
 
@@ -39,13 +54,13 @@ export const totalRead = quantity({
     }),
     way({ needs: { weight: told.mass }, compute: ({ weight }) => weight, formula: 'weight', source: 'the reading' }),
     way({
-      needs: { front: front(ofAxle), share: told.frontShare },
+      needs: { front: front(ofAxle), share: given(told.frontShare) },
       compute: ({ front, share }) => front / share,
       formula: 'front / share',
       source: byShare,
     }),
     way({
-      needs: { rear: rear(ofAxle), share: told.frontShare },
+      needs: { rear: rear(ofAxle), share: given(told.frontShare) },
       compute: ({ rear, share }) => rear / (1 - share),
       formula: 'rear / (1 - share)',
       source: byShare,

@@ -113,7 +113,7 @@ export const untoldRubber = quantity({
   path: 'isolator.untold',
   scope: 'axle',
   name: 'squeeze under 1000 N of rubber at the spring that was not told of',
-  label: 'untold spring rubber',
+  label: 'rubber at the spring',
   symbol: 's_c',
   dimension: 'length',
   ways: [

@@ -197,6 +197,7 @@ export const wheel = (axle: 'front' | 'rear', side: 'left' | 'right'): 0 | 1 | 2
 
 export const travelSince = figure({
   path: 'travelSince',
+  nonlinear: 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.',
   scope: 'corner',
   name: 'bump travel since the car was measured',
   label: 'bump since measured',

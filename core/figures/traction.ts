@@ -271,6 +271,7 @@ export const straightLimitAcceleration = quantity({
 });
 export const slopeLimit = quantity({
   path: 'slope.limit',
+  nonlinear: 'The wheel with less to press it lets go first: near the change-over a doubt counts by its two ends.',
   scope: 'car',
   name: 'steepest slope that the tires climb, rise over run',
   label: 'steepest slope',

@@ -44,6 +44,24 @@ export const unsaidSide = quantity({
   ],
 });
 const shared = 'statics: a weight is shared by its distance from each';
+/** Where nobody told it, where drivers sit: by itself the doubt of a place would count only times the part. */
+export const driverBack = quantity({
+  path: 'driver.back',
+  scope: 'car',
+  name: 'share of the driver on the rear axle',
+  label: 'driver on the rear',
+  symbol: 'p_r',
+  dimension: 'ratio',
+  ways: [
+    way({
+      needs: { behind: given(told.driverBehind), wheelbase: told.wheelbase },
+      compute: ({ behind, wheelbase }) => behind / wheelbase,
+      formula: 'behind / wheelbase',
+      source: shared,
+    }),
+    way({ needs: {}, compute: () => 0.53, source: 'where drivers sit; common practice, no source' }),
+  ],
+});
 export const driverOnAxle = figure({
   path: 'driver.onAxle',
   scope: 'axle',
@@ -51,8 +69,8 @@ export const driverOnAxle = figure({
   label: 'driver on axle',
   symbol: 'm_dj',
   dimension: 'mass',
-  needs: { weight: told.driverWeight, behind: told.driverBehind, wheelbase: told.wheelbase, axle: thisAxle },
-  compute: ({ weight, behind, wheelbase, axle }) => weight * (axle === 'rear' ? behind / wheelbase : 1 - behind / wheelbase),
+  needs: { weight: told.driverWeight, back: driverBack, axle: thisAxle },
+  compute: ({ weight, back, axle }) => weight * (axle === 'rear' ? back : 1 - back),
   source: shared,
 });
 export const unsaidDriver = quantity({

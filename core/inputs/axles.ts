@@ -75,22 +75,9 @@ export const rollCenterFall = quantity({
     }),
   ],
 });
-export const rollCenterFallen = quantity({
-  path: 'rollCenter.fallen',
-  scope: 'axle',
-  name: 'fall of the roll center since the car was measured',
-  label: 'roll center fell by',
-  symbol: 'dh_RC',
-  dimension: 'length',
-  ways: [
-    way({
-      needs: { fall: rollCenterFall, left: left(travelSince), right: right(travelSince) },
-      compute: ({ fall, left, right }) => (fall * (left + right)) / 2,
-      formula: 'fall * (left + right) / 2',
-      source: 'by how far both wheels have come up',
-    }),
-  ],
-});
+/** How far it has fallen since the car was measured. */
+const fallen = { fall: rollCenterFall, left: refine(left(travelSince), 0), right: refine(right(travelSince), 0) };
+const fallenBy = (is: { fall: number; left: number; right: number }): number => (is.fall * (is.left + is.right)) / 2;
 /** m above the ground. */
 const usualRollCenter = {
   strut: 0.065,
@@ -114,8 +101,8 @@ export const rollCenterHeight = quantity({
   measure: 'From the hard points; on a beam, where its lateral link crosses the middle of the car. Above the ground, at ride height.',
   ways: [
     way({
-      needs: { suspension, fallen: refine(rollCenterFallen, 0) },
-      compute: ({ suspension, fallen }) => usualRollCenter[suspension] - fallen,
+      needs: { suspension, ...fallen },
+      compute: ({ suspension, ...is }) => usualRollCenter[suspension] - fallenBy(is),
       ...{
         sort: 'estimate',
         within: { absolute: 0.065 },
@@ -123,16 +110,19 @@ export const rollCenterHeight = quantity({
       },
     }),
     way({
-      needs: { kind: axleKind, fallen: refine(rollCenterFallen, 0) },
-      compute: ({ kind, fallen }) => (kind === 'beam' ? usualRollCenter['live axle'] : 0.1) - fallen,
+      needs: { kind: axleKind, ...fallen },
+      compute: ({ kind, ...is }) => (kind === 'beam' ? usualRollCenter['live axle'] : 0.1) - fallenBy(is),
       ...{ sort: 'estimate', within: { absolute: 0.11 }, source: 'by the kind of axle; common practice, no source' },
     }),
   ],
 });
 carry(rollCenterHeight, {
-  needs: { measured: asMeasured(given(rollCenterHeight)), fallen: refine(rollCenterFallen, 0) },
-  compute: ({ measured, fallen }) => measured - fallen,
-  formula: 'measured - fallen',
+  needs: { measured: asMeasured(given(rollCenterHeight)), ...fallen, fall: maybe(rollCenterFall) },
+  compute: ({ measured, fall, left, right }) => {
+    if (left === 0 && right === 0) return measured;
+    if (fall === undefined) return refuse('How far the roll center falls with the body is not known.', 'rollCenter.fall');
+    return measured - fallenBy({ fall, left, right });
+  },
   source: 'as told, and how far it has fallen with the body since',
 });
 export const unsprungHeight = quantity({

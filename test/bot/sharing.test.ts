@@ -127,7 +127,7 @@ describe('while it is shared, and only then', () => {
       '!show everything',
       '!try front spring 350 lb/in',
       '!compare moth with moth front spring 350',
-      '!doubt front ride frequency',
+      '!show everything rear',
     ]) {
       const it_ = await gathered();
       const [first] = await it_.ask(paddock, sam, line);

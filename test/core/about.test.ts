@@ -20,13 +20,17 @@ describe('what can be said of a number', () => {
     const [plain, whole] = [sum(it_.plain), sum(it_.whole)];
     expect(plain.value).toBeCloseTo(1.80552, 5);
     expect([plain.within, plain.basis]).toEqual([0, ['no tire in it']]);
-    // In series with the tire that is guessed, 214 N/mm: k_w k_t/(k_w + k_t).
-    expect(whole.value).toBeCloseTo(1.80552 * Math.sqrt(214_000 / (214_000 + 200 * 175.126835)), 5);
+    // In series with the tire that is guessed: k_w k_t/(k_w + k_t).
+    const guessed = evaluate(catalog, { facts: facts(rates) }).number('front.tire.rate');
+    if (isRefusal(guessed)) throw new Error(guessed.refused);
+    expect(whole.value).toBeCloseTo(1.80552 * Math.sqrt(guessed / (guessed + 200 * 175.126835)), 5);
     expect(whole.within).toBeGreaterThan(0.02);
     const tire = it_.assumed.find(({ entry }) => entry.path === 'tire.rate')!;
     expect(tire).toMatchObject({ kind: 'guess', paths: ['front.tire.rate'] });
     expect(tire.moved).toBeCloseTo(whole.value - plain.value, 9);
-    expect(tire.share).toBeCloseTo(whole.within, 2);
+    // The rest is rubber at the spring that nobody told of.
+    expect(tire.share).toBeGreaterThan(0.01);
+    expect(tire.share).toBeLessThan(whole.within);
   });
   it('is the same from either side', () => {
     const [bare, full] = [aboutOf({ facts: facts(rates), assume: new Set() }, path), aboutOf({ facts: facts(rates) }, path)];
@@ -50,9 +54,8 @@ describe('what can be said of a number', () => {
     expect(aboutOf({ facts: facts({ ...told, mass: 1100 }) }, 'front.rideFrequency').contradicted).toMatchObject([
       { path: 'front.wheelRate', told: 30_000, disagree: true },
     ]);
-    expect(aboutOf({ facts: facts({ ...told, 'rear.wheelRate': 30_000, 'rear.tire.rate': 2e5 }) }, 'rear.rideRate').contradicted).toEqual(
-      [],
-    );
+    const rear = aboutOf({ facts: facts({ ...told, 'rear.wheelRate': 30_000, 'rear.tire.rate': 2e5 }) }, 'rear.rideRate').contradicted;
+    expect(rear.filter(({ disagree }) => disagree)).toEqual([]);
   });
   it('says where it stands against what is typical', () => {
     const [one] = aboutOf({ facts: facts({ 'front.wheelRate': 90_000 }) }, 'front.wheelRate').typical;

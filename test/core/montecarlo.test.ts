@@ -177,7 +177,7 @@ describe('plus-or-minus against Monte Carlo', () => {
     expect(verdicts.length).toBeGreaterThan(260);
     expect(inTheTurn.length).toBeGreaterThan(35);
     expect(all.reduce((sum, one) => sum + one.total, 0)).toBeGreaterThan(6e6);
-    expect(inTheTurn.reduce((sum, one) => sum + one.total, 0)).toBeGreaterThan(1e5);
+    expect(inTheTurn.reduce((sum, one) => sum + one.total, 0)).toBeGreaterThan(4e4);
   });
   it('holds 93 to 97 draws in 100 of every figure; to 98 where the turn bends it', () => {
     const bendsInTurns = ({ figure }: Verdict): boolean => figuresInTurns.has(figure) && nonlinear.has(figure);

@@ -41,8 +41,9 @@ function comparable({ exported: _, changes: __, ...given }: Document): unknown {
         facts: Object.fromEntries(Object.entries(made.facts).map(([path, { source: ___, told: ____, ...known }]) => [path, known])),
       })),
     })),
-    // The line that asked for the export, and its reply, are not in the fixture.
-    texts: given.texts.filter(({ text }) => !/export my data$|^Your data comes to you/.test(text)),
+    // The line that asked for the export, and its reply, are not in the fixture. What answers had left over in a room was taken away with the
+    // fourth migration: nobody could say any more whose cars it rested on.
+    texts: given.texts.filter(({ text, what }) => what !== 'open question' && !/export my data$|^Your data comes to you/.test(text)),
   };
 }
 

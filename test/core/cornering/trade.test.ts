@@ -48,7 +48,7 @@ describe('what the trade knows (common practice, no source)', () => {
   });
   it('meets its bump stop sooner with less gap, and the balance bends there', () => {
     const stop = (gap: number): Told => ({ ...pickle, 'front.bumpStop.gap': gap, 'front.bumpStop.rate': 100_000 });
-    expect(ask(stop(0.01), 'stopContact')).toBeLessThan(ask(stop(0.02), 'stopContact'));
+    expect(ask(stop(0.005), 'stopContact')).toBeLessThan(ask(stop(0.01), 'stopContact'));
     expect(ask(stop(0.01), 'balance')).toBeGreaterThan(ask(pickle, 'balance'));
     expect(ask(stop(0.02), 'rf.cornering.travelLeft')).toBeLessThan(ask(stop(0.02), 'front.stopTravel'));
   });
