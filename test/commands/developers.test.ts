@@ -32,7 +32,7 @@ const trunkLoad = quantity({
   measure: 'On a bathroom scale.',
   estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'none unless told' },
 });
-// Lines 2 to 7 of "Adding a figure".
+// Lines 2 to 7 of "Adding a number that is worked out".
 const sandShare = figure({
   path: 'trial.share',
   scope: 'axle',
