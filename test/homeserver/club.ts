@@ -34,11 +34,11 @@ export class Club {
   }
 
   /** A room of both members into which the bot was invited, joined, with its welcome heard. */
-  async room(name: string): Promise<string> {
-    const room = await this.robin.makeRoom({ name });
-    await this.sam.client.joinRoom(room);
-    await this.robin.client.invite(room, this.bot.id);
-    await this.robin.hear((h) => h.room === room && h.sender === this.bot.id && h.type === 'm.room.message', 'the welcome');
+  async room(name: string, maker = this.robin, other = this.sam): Promise<string> {
+    const room = await maker.makeRoom({ name });
+    await other.client.joinRoom(room);
+    await maker.client.invite(room, this.bot.id);
+    await maker.hear((h) => h.room === room && h.sender === this.bot.id && h.type === 'm.room.message', 'the welcome');
     return room;
   }
 

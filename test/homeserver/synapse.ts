@@ -61,6 +61,7 @@ export class Synapse {
       ...(defaultLimits ? {} : { rc_message: lifted }),
       rc_login: { address: lifted, account: lifted, failed_attempts: lifted },
       rc_registration: lifted,
+      rc_room_creation: lifted,
       rc_joins: { local: lifted, remote: lifted },
       rc_invites: { per_room: lifted, per_user: lifted, per_issuer: lifted },
     };
