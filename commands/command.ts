@@ -42,6 +42,6 @@ export interface Reply {
   readonly trial?: Conversation['trial'];
   /** Heads of the cars that were read: when one has moved before the reply is committed, the message is worked out again. */
   readonly read: readonly { readonly car: number; readonly head: number }[];
-  /** Clubmates' cars that it tells anything of: it may be given again only as long as they may be seen. */
-  readonly seen?: readonly Sight[];
+  /** Clubmates' cars that its answers or changes rest on in any way: it is given, and given again, only as long as they may be seen. */
+  readonly seen: readonly Sight[];
 }

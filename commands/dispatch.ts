@@ -28,10 +28,10 @@ export async function dispatch(text: string, context: Context): Promise<Reply> {
     .split(/\r\n|[\n\r\u2028\u2029]/)
     .map((line) => line.trim())
     .filter((line) => line !== '');
-  if (lines.length === 0) return { answers: context.room.direct ? [greeting(context)] : [], changes: [], read: [] };
+  if (lines.length === 0) return { answers: context.room.direct ? [greeting(context)] : [], changes: [], read: [], seen: [] };
   if (lines.length > mostLines) {
     const sentence = `That is ${lines.length} lines; a message can hold ${mostLines}.`;
-    return { answers: [answer('refused', sentence)], changes: [], read: [] };
+    return { answers: [answer('refused', sentence)], changes: [], read: [], seen: [] };
   }
 
   const draft = new Draft(context);

@@ -79,7 +79,8 @@ export async function answerLine(world: World, asked: Asked): Promise<Handled> {
       } catch (problem) {
         if (problem instanceof Moved) continue;
         if (!(problem instanceof ChangeRefused || problem instanceof FactsRefused)) throw problem;
-        const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message)));
+        // What can't be done is told of the asker's own alone.
+        const refused = await rendering(world, computed.situation, plain(answer('refused', problem.message), []));
         return commit(world, asked, { ...computed, ...refused, changes: [], read: [], seen: [] });
       }
     }
@@ -111,7 +112,7 @@ export const giveUp = (world: World, asked: Asked): Handled => {
 /** Rendered by hand: what broke may be the renderer. */
 function broken(world: World, asked: Asked, sentence: string): Computed {
   const reference = referenceOf(asked.row.event);
-  const reply = plain(answer('refused', sentence, { reference }));
+  const reply = plain(answer('refused', sentence, { reference }), []);
   const rendered = { body: sentence, html: '', rest: [], choices: [] };
   return { situation: situationOf(world, asked), reply, changes: [], read: [], seen: [], rendered, state: 'failed', reason: reference };
 }
@@ -149,7 +150,7 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
   const situation = situationOf(world, { ...asked, line });
   const refused = async (sentence: string): Promise<Computed> => ({
     ...{ situation, changes: [], read: [], seen: [] },
-    ...(await rendering(world, situation, plain(answer('refused', sentence)))),
+    ...(await rendering(world, situation, plain(answer('refused', sentence), []))),
   });
   const { kinds } = world.store;
   let before: Edited = { garage: situation.garage, changes: [], read: [], undone: false, entries: [] };
@@ -164,7 +165,7 @@ async function compute(world: World, asked: Asked): Promise<Computed> {
     return refused('Your edit was not applied: undo has taken that line back. To change it all the same, send a new line.');
   const told = tellGivenBack(reply, givenBack(before, reply.changes, situation, kinds), line.unsaid === true);
   return {
-    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read], seen: reply.seen ?? [] },
+    ...{ situation, changes: [...before.changes, ...reply.changes], read: [...reply.read, ...before.read], seen: reply.seen },
     ...(await rendering(world, situation, told)),
   };
 }

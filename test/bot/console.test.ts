@@ -31,7 +31,7 @@ afterEach(() => {
 });
 
 const chart = { title: 't', x: { label: 'x', unit: '' }, y: { label: 'y', unit: '' }, series: [], marks: [], words: 'from 1 to 2' };
-const reply = (...answers: Answer[]): Reply => ({ answers, changes: [], read: [] });
+const reply = (...answers: Answer[]): Reply => ({ answers, changes: [], read: [], seen: [] });
 /** Commands of this test alone: what the console does with an answer is looked at here, not what is answered. */
 const dispatch: Dispatch = async (text, { asker, room, garage }) => {
   if (text === 'silence') return reply();

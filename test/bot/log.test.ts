@@ -231,7 +231,7 @@ describe('a canary that breaks', () => {
         const chart = { title: canary, x: { label: '', unit: '' }, y: { label: '', unit: '' }, series: [], marks: [], words: canary };
         const draw: Render = createRenderer({ draw: fails(new ApartError('broken', { cause: problem })) }, it.log);
         await draw(
-          { answers: [answer('told', canary, { chart })], changes: [], read: [] },
+          { answers: [answer('told', canary, { chart })], changes: [], read: [], seen: [] },
           { asker: { id: robin, name: canary, preferences: { units: 'us', decimalMark: '.' } }, room: { id: chat, direct: true } },
         );
         hides(it, canary);

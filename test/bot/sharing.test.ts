@@ -223,15 +223,17 @@ describe('what is lost from sight while a line that goes on from it is worked ou
   it.each([
     ['the rest', '!more', '!show quincecar'],
     ['a choice', '1', '!pick'],
+    ['a choice that names nobody, of a number that was seen', '1', '!pick a number'],
   ])('is not given: %s', async (_, line, first) => {
     let workedOut = (): void => undefined;
     const it_ = await gathered({
       ...realSpeech,
       dispatch: async (text, situation) => {
         const [seen] = situation.garage.others;
-        const choices = [{ label: 'quincecar', line: 'show quincecar' }];
+        const line = text === 'pick' ? 'show quincecar' : 'set front spring 437 lb/in';
+        const choices = [{ label: 'quincecar', line }];
         const sights = seen?.sharing === undefined ? [] : [{ car: seen.id, sharing: seen.sharing }];
-        if (text === 'pick') return { answers: [answer('asked', 'Which?', { choices })], changes: [], read: [], seen: sights };
+        if (text.startsWith('pick')) return { answers: [answer('asked', 'Which?', { choices })], changes: [], read: [], seen: sights };
         const reply = await realSpeech.dispatch(text, situation);
         workedOut();
         return reply;

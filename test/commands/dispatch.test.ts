@@ -41,7 +41,7 @@ describe('a message', () => {
     const club = await demoClub();
     club.rooms.set('alone', { direct: true, members: new Set(['@lee:example.org']) });
     for (const text of ['', ' ', '\n\r\n\t']) {
-      expect(await say(club, 'robin', text)).toEqual({ answers: [], changes: [], read: [] });
+      expect(await say(club, 'robin', text)).toEqual({ answers: [], changes: [], read: [], seen: [] });
       const { answers, changes } = await say(club, 'lee', text, 'alone');
       expect(answers).toHaveLength(1);
       expect(changes).toEqual([]);

@@ -26,7 +26,7 @@ export const littleDispatch =
   async (text, { garage, conversation }): Promise<Reply> => {
     step();
     const [word = '', argument = ''] = text.split(' ');
-    const plain = (headline: string): Reply => ({ answers: [answer('told', headline)], changes: [], read: [] });
+    const plain = (headline: string): Reply => ({ answers: [answer('told', headline)], changes: [], read: [], seen: [] });
     if (word === 'poison') throw new Crash('poison');
     if (word === 'break') throw new Error('broken on purpose');
     if (word === 'big') return plain(`big ${argument}\ntoo large for this homeserver`);
@@ -44,18 +44,19 @@ export const littleDispatch =
       };
     if (word === 'members') return plain(`members: ${garage.members.map(({ name }) => name).join(', ')}`);
     if (word === 'rest') return plain(`rest: ${conversation.rest.join('|')}`);
-    if (word === 'draw') return { answers: [answer('told', `drawn ${argument}`, { notes: ['picture'] })], changes: [], read: [] };
-    if (word === 'forget-me') return { answers: [answer('changed', 'forgotten')], changes: [{ change: 'forget me' }], read: [] };
-    if (word === 'export') return { answers: [answer('told', 'on its way')], changes: [{ change: 'export me' }], read: [] };
-    if (word === 'leave') return { answers: [answer('changed', 'going')], changes: [{ change: 'leave room', room: argument }], read: [] };
-    if (word !== 'set') return word === 'hush' ? { answers: [], changes: [], read: [] } : plain(`ok ${text}`);
+    if (word === 'draw') return { answers: [answer('told', `drawn ${argument}`, { notes: ['picture'] })], changes: [], read: [], seen: [] };
+    if (word === 'forget-me') return { answers: [answer('changed', 'forgotten')], changes: [{ change: 'forget me' }], read: [], seen: [] };
+    if (word === 'export') return { answers: [answer('told', 'on its way')], changes: [{ change: 'export me' }], read: [], seen: [] };
+    if (word === 'leave')
+      return { answers: [answer('changed', 'going')], changes: [{ change: 'leave room', room: argument }], read: [], seen: [] };
+    if (word !== 'set') return word === 'hush' ? { answers: [], changes: [], read: [], seen: [] } : plain(`ok ${text}`);
     const fact = { value: 2 + Number(argument) / 1e5, within: 0.001, evidence: 'measured', source: `said ${argument}` } as const;
     const car = garage.chosen ?? garage.mine[0];
     if (car === undefined) {
       const changes = [
         { change: 'make car', car: -1, name: 'turnip', facts: new Map([['wheelbase', fact]]), measured: false, why: text },
       ] as const;
-      return { answers: [answer('changed', `ok ${text}`)], changes, read: [] };
+      return { answers: [answer('changed', `ok ${text}`)], changes, read: [], seen: [] };
     }
     const head = car.head;
     // Long enough for another room of the same member to move the car.
@@ -67,6 +68,7 @@ export const littleDispatch =
       changes: [{ change: 'record', car: car.id, head: head.id, facts, why: text, measuredIn: head.measuredIn }],
       // A head below 0 is this message's own: of an edit, what it leaves of the car.
       read: head.id < 0 ? [] : [{ car: car.id, head: head.id }],
+      seen: [],
     };
   };
 export const littleRender: Render = ({ answers }) => {

@@ -65,13 +65,13 @@ describe('a draft', () => {
     const asked = it.context('robin');
     const setup = new Draft(asked);
     setup.apply(recording(setup, facts(1210)));
-    it.commit('robin', { answers: [], changes: setup.changes, read: setup.read });
+    it.commit('robin', { answers: [], changes: setup.changes, read: setup.read, seen: setup.seen });
     const draft = new Draft(it.context('robin'));
     const { head } = draft.garage.chosen!;
     draft.apply({ change: 'undo', lines: [asked.event.line] });
     draft.apply(recording(draft, facts(1300)));
     expect(draft.garage.history(1, 2).map(({ undoes }) => undoes)).toEqual([undefined, head.id]);
-    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read });
+    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read, seen: draft.seen });
     expect(it.head('turnip').facts.get('mass')?.value).toBe(1300);
     expect(it.revisions.at(-2)?.undoes).toBe(head.id);
   });
@@ -81,7 +81,7 @@ describe('a draft', () => {
     draft.apply(recording(draft, facts(1210)));
     draft.apply({ change: 'keep', car: 1, name: 'dry', revision: 'now' });
     draft.apply(recording(draft, facts(1300)));
-    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read });
+    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read, seen: draft.seen });
     expect(it.revisions.find(({ id }) => id === it.car('turnip').setups.get('dry'))?.facts.get('mass')?.value).toBe(1210);
     expect(it.head('turnip').facts.get('mass')?.value).toBe(1300);
   });
@@ -92,7 +92,7 @@ describe('a draft', () => {
     draft.apply({ change: 'choose car', car: -1 });
     draft.apply(recording(draft, facts(950)));
     expect(draft.garage.chosen?.name).toBe('pickle');
-    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read });
+    it.commit('robin', { answers: [], changes: draft.changes, read: draft.read, seen: draft.seen });
     expect(it.head('pickle').facts.get('mass')?.value).toBe(950);
     expect(it.garage('robin').chosen?.name).toBe('pickle');
   });
@@ -141,9 +141,9 @@ describe('a draft', () => {
             draft.apply(
               each.is === 'record' ? recording(draft, facts(each.mass)) : { change: 'keep', car: 1, name: each.name, revision: 'now' },
             );
-          apart.commit('robin', { answers: [], changes: single.changes, read: single.read });
+          apart.commit('robin', { answers: [], changes: single.changes, read: single.read, seen: single.seen });
         }
-        whole.commit('robin', { answers: [], changes: one.changes, read: one.read });
+        whole.commit('robin', { answers: [], changes: one.changes, read: one.read, seen: one.seen });
         const state = (club: Club) => ({
           mass: club.head('turnip').facts.get('mass')?.value,
           setups: [...club.car('turnip').setups]
