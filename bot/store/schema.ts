@@ -36,6 +36,11 @@ export const frozen: readonly Frozen[] = [
     file: '0004-who-may-see.sql',
     sha256: '45c5491c29826fec23208183863890ceeccd996ed172b5cd9108c92e252be665',
   },
+  {
+    does: 'what old answers offered is offered no more',
+    file: '0005-what-was-offered.sql',
+    sha256: 'f667e4b2c484113697da9a5cf817f76d1eab4fa1cf60343022e9c46c3258a18d',
+  },
 ];
 /** Where the files stand, also for the built program. */
 export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));

@@ -1,9 +1,11 @@
 /** A database of each released version, made by that version's own program, opens, migrates, and answers alike. How they are made: test/fixtures/make.ts. */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
+import Database from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { applyChanges } from '../../../bot/store/apply.js';
+import { talkOf } from '../../../bot/store/conversation.js';
 import { inspect, pragmaNumber, type Store } from '../../../bot/store/database.js';
 import { exportMember } from '../../../bot/store/export.js';
 import { garageFor } from '../../../bot/store/garage.js';
@@ -41,8 +43,8 @@ function comparable({ exported: _, changes: __, ...given }: Document): unknown {
         facts: Object.fromEntries(Object.entries(made.facts).map(([path, { source: ___, told: ____, ...known }]) => [path, known])),
       })),
     })),
-    // The line that asked for the export, and its reply, are not in the fixture. What answers had left over in a room was taken away with the
-    // fourth migration: nobody could say any more whose cars it rested on.
+    // The line that asked for the export, and its reply, are not in the fixture. What answers had left over and what they offered was taken away with
+    // the fourth and fifth migrations: nobody could say any more whose cars it rested on.
     texts: given.texts.filter(({ text, what }) => what !== 'open question' && !/export my data$|^Your data comes to you/.test(text)),
   };
 }
@@ -113,6 +115,27 @@ describe.each(versions)('%s', (version) => {
     const journal = store.database.prepare<[], { before: string | null; after: string | null }>('SELECT before, after FROM journal').all();
     const all = JSON.stringify([rows, journal]);
     for (const source of sources) expect(all.includes(source), source).toBe(false);
+  });
+  test('what old answers left over and offered is not given again; what was tried on the own car is kept', () => {
+    const before = freshFile();
+    writeFileSync(before, unzipped(version, 'club.db.gz'));
+    const old = new Database(before, { readonly: true });
+    type Left = {
+      readonly command: string;
+      readonly asker: string;
+      readonly rest: string;
+      readonly choices: string;
+      readonly trial: string | null;
+    };
+    const left = (database: Database.Database): readonly Left[] =>
+      database.prepare<[], Left>('SELECT command, asker, rest, choices, trial FROM conversations ORDER BY seq').all();
+    const was = left(old);
+    old.close();
+    expect(was.filter(({ choices }) => choices !== '[]').length).toBeGreaterThan(10);
+    expect(was.filter(({ rest }) => rest !== '[]').length).toBeGreaterThan(3);
+    expect(was.filter(({ trial }) => trial !== null).length).toBeGreaterThan(0);
+    expect(left(store.database)).toEqual(was.map((one) => ({ ...one, rest: '[]', choices: '[]' })));
+    for (const { command } of was) expect(talkOf(store, command)).toMatchObject({ rest: [], choices: [], offered: 0, unshown: 0 });
   });
   test('figures of facts alone are what they were', async () => {
     const said = z
