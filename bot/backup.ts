@@ -7,9 +7,9 @@ import Database from 'better-sqlite3';
 import { finish } from './finish.js';
 import { LockHeld, lockDatabase, realPath } from './lock.js';
 import { errorLine } from './log/error.js';
+import { DatabaseRefused, type Inspection, inspect, settleFile, stamp } from './records/database.js';
+import { migrations } from './records/schema.js';
 import { readSettings, SettingsRefused } from './settings.js';
-import { DatabaseRefused, type Inspection, inspect, settleFile, stamp } from './store/database.js';
-import { migrations } from './store/schema.js';
 
 export interface BackedUp {
   readonly file: string;

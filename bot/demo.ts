@@ -2,8 +2,8 @@
  * The invented club that a new console starts with: members, cars and names are made up. It is told to the bot in members' own words, line by line,
  * through the same inbox as everything else; so it is seeded once, also when the process dies on the way, and every line of it works.
  */
-import { findIncoming, receive } from './store/inbox.js';
-import { allRooms } from './store/rooms.js';
+import { findIncoming, receive } from './records/inbox.js';
+import { allRooms } from './records/rooms.js';
 import type { World } from './work/world.js';
 import type { Work } from './work.js';
 

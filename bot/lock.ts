@@ -2,7 +2,7 @@
 import { closeSync, existsSync, mkdirSync, openSync, realpathSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
-import { refusal } from './store/refused.js';
+import { refusal } from './records/refused.js';
 
 /** Another process, or another part of this one, uses the database. The message is one sentence for whoever runs the bot. */
 export class LockHeld extends Error {

@@ -4,8 +4,8 @@ import { parseArgs } from 'node:util';
 import { finish } from './finish.js';
 import { LockHeld, lockDatabase } from './lock.js';
 import { errorLine } from './log/error.js';
+import { DatabaseRefused, openDatabase, type Store } from './records/database.js';
 import { readSettings, type Settings, SettingsRefused } from './settings.js';
-import { DatabaseRefused, openDatabase, type Store } from './store/database.js';
 
 /** What the program's end means to whoever started it. */
 export const exitCodes = { ended: 0, broken: 1, settings: 2, database: 3, homeserver: 4 } as const;

@@ -3,9 +3,9 @@ import { duration, type Health, type HealthPart, healthOf, serveHealth } from '.
 import { createLog } from './log.js';
 import { openWire } from './matrix/client.js';
 import { type MatrixHealth, startMatrix } from './matrix/start.js';
+import type { Store } from './records/database.js';
 import { createServices } from './services.js';
 import type { Settings } from './settings.js';
-import type { Store } from './store/database.js';
 
 /** A long poll lasts half a minute; a sync that is older than this is missing. */
 const syncMissing_ms = 120_000;

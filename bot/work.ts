@@ -12,8 +12,8 @@ import {
   isRedacted,
   receive,
   uncountTry,
-} from './store/inbox.js';
-import { findRoom, type StoredRoom } from './store/rooms.js';
+} from './records/inbox.js';
+import { findRoom, type StoredRoom } from './records/rooms.js';
 import { hear } from './work/addressed.js';
 import { type Asked, answerLine, Behind, giveUp, type Handled } from './work/answering.js';
 import { Lanes, type Task } from './work/lanes.js';

@@ -1,7 +1,7 @@
 /** One who types: as whom, where, and what comes of a line. The console's own words are few; all else goes the way that a room's lines go. */
 import { type Answer, answer } from '../../commands/answer.js';
-import { recordMembership } from '../store/memberships.js';
-import { enterRoom } from '../store/rooms.js';
+import { recordMembership } from '../records/memberships.js';
+import { enterRoom } from '../records/rooms.js';
 import { withoutPrefix } from '../work/addressed.js';
 import type { World } from '../work/world.js';
 import type { Work } from '../work.js';

@@ -2,9 +2,9 @@
 import { runConsole } from '../console.js';
 import { clubName, demoMembers, seedDemo } from '../demo.js';
 import { createLog } from '../log.js';
+import type { Store } from '../records/database.js';
 import { createServices } from '../services.js';
 import type { Settings } from '../settings.js';
-import type { Store } from '../store/database.js';
 import { Work } from '../work.js';
 import { enter } from './session.js';
 import { consoleWorld } from './world.js';

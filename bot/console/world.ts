@@ -1,5 +1,5 @@
 /** What handling needs of the world, in a console. */
-import type { Store } from '../store/database.js';
+import type { Store } from '../records/database.js';
 import type { Log, World } from '../work/world.js';
 
 /** The world of a console: replies are handed over to whoever asked. */

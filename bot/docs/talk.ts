@@ -6,8 +6,8 @@ import { enter, Session } from '../console/session.js';
 import { consoleWorld } from '../console/world.js';
 import { demoMembers, seedDemo } from '../demo.js';
 import { createLog } from '../log.js';
+import { openDatabase } from '../records/database.js';
 import { createServices } from '../services.js';
-import { openDatabase } from '../store/database.js';
 import { Work } from '../work.js';
 
 interface Line {

@@ -1,7 +1,7 @@
 /** What the bot asks of a homeserver, in the words of the Matrix client-server API (v1.11), each answer checked as it comes in. */
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { accessTypes, unreadableType } from '../store/access.js';
+import { accessTypes, unreadableType } from '../records/access.js';
 import { type Wire, WireFailure } from './wire.js';
 
 /** What must be there to know what an event is. All else may be missing or malformed without hiding it. */

@@ -1,11 +1,11 @@
 /** One sync: fetched, its gaps filled, then events and token stored in one transaction. The token never moves when anything of that fails. */
 import { z } from 'zod';
-import type { Store } from '../store/database.js';
-import { type Incoming, receive } from '../store/inbox.js';
-import { recall, remember } from '../store/meta.js';
-import { markSent } from '../store/outbox.js';
-import { findRoom, markEncrypted } from '../store/rooms.js';
-import { advanceTimeline, findTimeline, followedRooms, stopTimeline } from '../store/timelines.js';
+import type { Store } from '../records/database.js';
+import { type Incoming, receive } from '../records/inbox.js';
+import { recall, remember } from '../records/meta.js';
+import { markSent } from '../records/outbox.js';
+import { findRoom, markEncrypted } from '../records/rooms.js';
+import { advanceTimeline, findTimeline, followedRooms, stopTimeline } from '../records/timelines.js';
 import { markerKey } from '../work/content.js';
 import type { StateContent } from '../work/rooms.js';
 import type { Log } from '../work/world.js';

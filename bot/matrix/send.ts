@@ -1,7 +1,7 @@
 /** Sends the outbox: each row once, to each member in order, members of a room by turns, rooms side by side. `ready -> trying (device, time) -> PUT -> sent`. */
 import { z } from 'zod';
-import { accessOf } from '../store/access.js';
-import type { Store } from '../store/database.js';
+import { accessOf } from '../records/access.js';
+import type { Store } from '../records/database.js';
 import {
   fallBack,
   findOutgoing,
@@ -17,11 +17,11 @@ import {
   outgoingOf,
   postpone,
   withhold,
-} from '../store/outbox.js';
-import { readRights } from '../store/rights.js';
-import { findRoom } from '../store/rooms.js';
-import { seenStill } from '../store/shares.js';
-import { findTimeline, markClear } from '../store/timelines.js';
+} from '../records/outbox.js';
+import { readRights } from '../records/rights.js';
+import { findRoom } from '../records/rooms.js';
+import { seenStill } from '../records/shares.js';
+import { findTimeline, markClear } from '../records/timelines.js';
 import { markerKey } from '../work/content.js';
 import { Lanes, type Task } from '../work/lanes.js';
 import { isPrivateNow } from '../work/rooms.js';

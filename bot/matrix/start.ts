@@ -1,13 +1,13 @@
 /** The bot on a homeserver: everything of this folder put together, started, stopped, and asked how it is. */
 
 import { setTimeout as pause } from 'node:timers/promises';
+import { eraseTalksBefore } from '../records/conversation.js';
+import type { Store } from '../records/database.js';
+import { countIncoming, eraseIncomingBefore } from '../records/inbox.js';
+import { recall, remember } from '../records/meta.js';
+import { countOutgoing, countRefused, eraseOutgoingBefore, hurry, silenceRoom } from '../records/outbox.js';
+import { markEncrypted } from '../records/rooms.js';
 import { mayInvite } from '../settings.js';
-import { eraseTalksBefore } from '../store/conversation.js';
-import type { Store } from '../store/database.js';
-import { countIncoming, eraseIncomingBefore } from '../store/inbox.js';
-import { recall, remember } from '../store/meta.js';
-import { countOutgoing, countRefused, eraseOutgoingBefore, hurry, silenceRoom } from '../store/outbox.js';
-import { markEncrypted } from '../store/rooms.js';
 import { sayOnce } from '../work/replies.js';
 import type { Dispatch, Log, Render, World } from '../work/world.js';
 import { Work } from '../work.js';

@@ -1,5 +1,5 @@
 /** The part of a room's timeline that is new to the bot: gaps filled, and what was said before it came in left out. */
-import { accessOf, isDirect, type StateEvent } from '../store/access.js';
+import { accessOf, isDirect, type StateEvent } from '../records/access.js';
 import type { Homeserver, JoinedRoom, RoomEvent } from './homeserver.js';
 import { readEvents } from './homeserver.js';
 

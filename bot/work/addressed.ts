@@ -3,10 +3,10 @@ import { z } from 'zod';
 import { hello } from '../../commands/house/manners.js';
 import { more } from '../../commands/house/more.js';
 import { asks, type Naming, namingIn } from '../../commands/language/calling.js';
-import type { Talk } from '../store/conversation.js';
-import { editsOf, type InboxRow } from '../store/inbox.js';
-import { findSent } from '../store/outbox.js';
-import type { StoredRoom } from '../store/rooms.js';
+import type { Talk } from '../records/conversation.js';
+import { editsOf, type InboxRow } from '../records/inbox.js';
+import { findSent } from '../records/outbox.js';
+import type { StoredRoom } from '../records/rooms.js';
 import { bareNumber, chosen, follows, goesOnFrom, type RepliesTo, type Said } from './question.js';
 import type { World } from './world.js';
 

@@ -4,10 +4,10 @@
  */
 import { notSharedAnyMore } from '../../commands/house/more.js';
 import type { Choice } from '../../commands/reading.js';
-import { headOf } from '../store/cars.js';
-import { openFor_ms, type Spot, type Talk, talkBefore, talkOf, wasSaidBetween } from '../store/conversation.js';
-import { findSent } from '../store/outbox.js';
-import { revisionsMadeBy } from '../store/revisions.js';
+import { headOf } from '../records/cars.js';
+import { openFor_ms, type Spot, type Talk, talkBefore, talkOf, wasSaidBetween } from '../records/conversation.js';
+import { findSent } from '../records/outbox.js';
+import { revisionsMadeBy } from '../records/revisions.js';
 import type { World } from './world.js';
 
 /** What a line replies to. Of a line whose content is gone it is not known. */

@@ -1,8 +1,8 @@
 /** A redaction: the words go, in the store and in the room, and what they changed stays. */
-import { eraseTalk } from '../store/conversation.js';
-import { editsOf, eraseIncoming, findIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
-import { eraseOutgoing, eraseSent, findSent, outgoingOf, queue, withdrawUnsent } from '../store/outbox.js';
-import { eraseTexts } from '../store/redact.js';
+import { eraseTalk } from '../records/conversation.js';
+import { editsOf, eraseIncoming, findIncoming, finishIncoming, type InboxRow } from '../records/inbox.js';
+import { eraseOutgoing, eraseSent, findSent, outgoingOf, queue, withdrawUnsent } from '../records/outbox.js';
+import { eraseTexts } from '../records/redact.js';
 import type { World } from './world.js';
 
 /** Inside a transaction. Only a homeserver says that something was redacted, and it has made sure that whoever did it may. */

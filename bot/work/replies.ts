@@ -2,11 +2,11 @@
 
 import type { Sight } from '../../commands/context.js';
 import { exportElsewhere } from '../../commands/house/me.js';
-import { ChangeRefused } from '../store/apply.js';
-import type { MemberExport } from '../store/export.js';
-import type { InboxRow } from '../store/inbox.js';
-import { type Action, markSent, outgoingOf, queue, transactionId } from '../store/outbox.js';
-import type { Rights } from '../store/rights.js';
+import { ChangeRefused } from '../records/apply.js';
+import type { MemberExport } from '../records/export.js';
+import type { InboxRow } from '../records/inbox.js';
+import { type Action, markSent, outgoingOf, queue, transactionId } from '../records/outbox.js';
+import type { Rights } from '../records/rights.js';
 import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
 import { isPrivate } from './rooms.js';
 import type { Rendered, World } from './world.js';

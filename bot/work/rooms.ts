@@ -1,10 +1,10 @@
 /** What happens to rooms: invitations, who is in them, who may change them, and the bot's own coming and going. */
 import { z } from 'zod';
-import { type Access, isDirect, isPrivateTo, readState } from '../store/access.js';
-import type { Store } from '../store/database.js';
-import { eraseIncoming, finishIncoming, type InboxRow } from '../store/inbox.js';
-import { emptyRoom, forgetStrangers, isForgotten, peopleOf, recordMembership, recordPower, wasThere } from '../store/memberships.js';
-import { closeRoomOutbox, queue, silenceRoom } from '../store/outbox.js';
+import { type Access, isDirect, isPrivateTo, readState } from '../records/access.js';
+import type { Store } from '../records/database.js';
+import { eraseIncoming, finishIncoming, type InboxRow } from '../records/inbox.js';
+import { emptyRoom, forgetStrangers, isForgotten, peopleOf, recordMembership, recordPower, wasThere } from '../records/memberships.js';
+import { closeRoomOutbox, queue, silenceRoom } from '../records/outbox.js';
 import {
   enterRoom,
   findRoom,
@@ -16,8 +16,8 @@ import {
   type StoredRoom,
   tell,
   tellAnew,
-} from '../store/rooms.js';
-import { type Rulers, recallRulers, rememberRulers } from '../store/timelines.js';
+} from '../records/rooms.js';
+import { type Rulers, recallRulers, rememberRulers } from '../records/timelines.js';
 import { referenceOf } from './answering.js';
 import { sayOnce } from './replies.js';
 import type { World } from './world.js';

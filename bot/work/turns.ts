@@ -2,7 +2,7 @@
  * Who is next. Members take turns: one row of each member is under way at a time, and who has waited longest since their last begins first. What must
  * stay in order stays so, whoever's turn it is; DEVELOPERS.md has the rules and their reasons.
  */
-import type { InboxRow } from '../store/inbox.js';
+import type { InboxRow } from '../records/inbox.js';
 import { stateContent } from './rooms.js';
 
 export type Row = Pick<InboxRow, 'seq' | 'room' | 'sender' | 'kind' | 'content' | 'tries'>;

@@ -3,7 +3,7 @@ import type { Reply } from '../../commands/command.js';
 import type { Context } from '../../commands/context.js';
 import type { Choice } from '../../commands/reading.js';
 import type { Log } from '../log.js';
-import type { Store } from '../store/database.js';
+import type { Store } from '../records/database.js';
 
 export type { Log } from '../log.js';
 

@@ -2,9 +2,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openDatabase } from '../../bot/store/database.js';
-import { garageFor } from '../../bot/store/garage.js';
-import type { Store } from '../../bot/store/store.js';
+import { openDatabase } from '../../bot/records/database.js';
+import { garageFor } from '../../bot/records/garage.js';
+import type { Store } from '../../bot/records/store.js';
 import type { Context } from '../../commands/context.js';
 import { dispatch } from '../../commands/dispatch.js';
 import { format } from '../../commands/records/facts.js';

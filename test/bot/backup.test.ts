@@ -7,10 +7,10 @@ import { expect, test } from 'vitest';
 import { builtBeside } from '../../bot/apart.js';
 import { backup, main, restore } from '../../bot/backup.js';
 import { lockDatabase } from '../../bot/lock.js';
-import { inspect, type Store } from '../../bot/store/database.js';
-import { findMember, meetMember } from '../../bot/store/members.js';
-import { migrations } from '../../bot/store/schema.js';
-import { freshFile, freshFolder, opened } from './store/fresh.js';
+import { inspect, type Store } from '../../bot/records/database.js';
+import { findMember, meetMember } from '../../bot/records/members.js';
+import { migrations } from '../../bot/records/schema.js';
+import { freshFile, freshFolder, opened } from './records/fresh.js';
 
 const at = Date.UTC(2026, 4, 6, 7, 8, 9);
 const club = (file: string, ...names: string[]): Store => {

@@ -1,7 +1,7 @@
 /** `export my data`: only where it was asked, and only where nobody but the member can read it, now or ever; looked at when it is asked and when it is sent. */
 import { describe, expect, it } from 'vitest';
 import { type Wire, WireFailure } from '../../bot/matrix/wire.js';
-import { exportFormat } from '../../bot/store/export.js';
+import { exportFormat } from '../../bot/records/export.js';
 import { exportElsewhere } from '../../commands/house/me.js';
 import { type FakeEvent, me } from '../simulation/homeserver.js';
 import { type Club, chat, club, paddock, robin, sam } from './club.js';

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
 import { builtBeside } from '../../bot/apart.js';
 import { LockHeld, lockDatabase } from '../../bot/lock.js';
-import { DatabaseRefused } from '../../bot/store/refused.js';
-import { freshFile, freshFolder } from './store/fresh.js';
+import { DatabaseRefused } from '../../bot/records/refused.js';
+import { freshFile, freshFolder } from './records/fresh.js';
 
 // Processes run built files: Node 20 cannot run our sources.
 const built = builtBeside(new URL('../../bot/main.ts', import.meta.url).href, 'lock.js').href;

@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { openWire } from '../../bot/matrix/client.js';
 import { MatrixRefused, type MatrixSettings, type RunningMatrix, startMatrix } from '../../bot/matrix/start.js';
 import { readRetryAfter, type Wire, WireFailure } from '../../bot/matrix/wire.js';
-import { openDatabase } from '../../bot/store/database.js';
+import { openDatabase } from '../../bot/records/database.js';
 import { littleDispatch, littleRender, quiet } from '../simulation/bot.js';
 import { FakeHomeserver, me } from '../simulation/homeserver.js';
 import { paddock, robin } from './club.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Wire, WireFailure } from '../../bot/matrix/wire.js';
-import { transactionId } from '../../bot/store/outbox.js';
+import { transactionId } from '../../bot/records/outbox.js';
 import { encryptedSentence } from '../simulation/bot.js';
 import { me } from '../simulation/homeserver.js';
 import { type Club, chat, club, empty, paddock, robin, sam } from './club.js';

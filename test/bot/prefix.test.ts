@@ -11,7 +11,7 @@ import { answer } from '../../commands/answer.js';
 import { littleDispatch, quiet } from '../simulation/bot.js';
 import { chat, club, paddock, robin } from './club.js';
 import { realClub, said, withCar } from './realClub.js';
-import { freshFolder, opened } from './store/fresh.js';
+import { freshFolder, opened } from './records/fresh.js';
 
 describe('typed with another width, it is the same prefix', () => {
   it.each([

@@ -1,9 +1,9 @@
 /** What a redacted line typed is left nowhere: not in what its facts rest on, not in what the journal keeps for an undo. What it changed stays. */
 import { expect, it } from 'vitest';
-import { garageFor } from '../../bot/store/garage.js';
+import { garageFor } from '../../bot/records/garage.js';
 import { chat, paddock, robin, sam } from './club.js';
 import { frontSpring, said, withCar } from './realClub.js';
-import { everything } from './store/club.js';
+import { everything } from './records/club.js';
 
 const lines = [
   ['set front spring 450 lb/in', 'set front spring 450'],

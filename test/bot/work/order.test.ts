@@ -1,10 +1,10 @@
 /** Random rows of several members in two rooms, dear and everyday, handled while the process dies at random: what must stay in order does. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Store } from '../../../bot/store/database.js';
-import { receive } from '../../../bot/store/inbox.js';
-import { recordMembership } from '../../../bot/store/memberships.js';
-import { enterRoom } from '../../../bot/store/rooms.js';
+import type { Store } from '../../../bot/records/database.js';
+import { receive } from '../../../bot/records/inbox.js';
+import { recordMembership } from '../../../bot/records/memberships.js';
+import { enterRoom } from '../../../bot/records/rooms.js';
 import type { Dispatch, World } from '../../../bot/work/world.js';
 import { Work } from '../../../bot/work.js';
 import { answer } from '../../../commands/answer.js';
@@ -12,8 +12,8 @@ import type { Change } from '../../../commands/context.js';
 import { Draft } from '../../../commands/records/draft.js';
 import { quiet } from '../../simulation/bot.js';
 import { randomNumbers } from '../../simulation/random.js';
-import { newCar } from '../store/club.js';
-import { opened } from '../store/fresh.js';
+import { newCar } from '../records/club.js';
+import { opened } from '../records/fresh.js';
 
 const members = ['@robin:lane.test', '@sam:lane.test', '@jo:lane.test'] as const;
 const rooms = ['!paddock:lane.test', '!grid:lane.test'] as const;

@@ -2,14 +2,14 @@
 import { expect, it } from 'vitest';
 import { clubRoom, enter } from '../../../bot/console/session.js';
 import { consoleWorld } from '../../../bot/console/world.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { receive } from '../../../bot/store/inbox.js';
-import type { Store } from '../../../bot/store/store.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { receive } from '../../../bot/records/inbox.js';
+import type { Store } from '../../../bot/records/store.js';
 import type { World } from '../../../bot/work/world.js';
 import { Work } from '../../../bot/work.js';
 import { dispatch } from '../../../commands/dispatch.js';
 import { quiet } from '../../simulation/bot.js';
-import { opened } from '../store/fresh.js';
+import { opened } from '../records/fresh.js';
 
 const worldOf = (store: Store): World => {
   const calculator = { calculate: () => Promise.reject(new Error('nothing is calculated here')) };

@@ -3,8 +3,8 @@ import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'n
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { applicationId, DatabaseRefused, inspect, openDatabase, pragmaNumber } from '../../../bot/store/database.js';
-import { frozen, type Migration, migrationFolder, migrations } from '../../../bot/store/schema.js';
+import { applicationId, DatabaseRefused, inspect, openDatabase, pragmaNumber } from '../../../bot/records/database.js';
+import { frozen, type Migration, migrationFolder, migrations } from '../../../bot/records/schema.js';
 import { freshFile, opened } from './fresh.js';
 
 const tablesOf = (file: string): string[] => {

@@ -1,9 +1,9 @@
 /** Who sees what: attacked from another room, a direct chat, after leaving, after unsharing, by guessed numbers. */
 import { beforeEach, expect, test } from 'vitest';
-import type { Store } from '../../../bot/store/database.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { emptyRoom, isJoined, recordMembership, speaks } from '../../../bot/store/memberships.js';
-import { enterRoom, leaveRoom } from '../../../bot/store/rooms.js';
+import type { Store } from '../../../bot/records/database.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { emptyRoom, isJoined, recordMembership, speaks } from '../../../bot/records/memberships.js';
+import { enterRoom, leaveRoom } from '../../../bot/records/rooms.js';
 import type { Garage } from '../../../commands/context.js';
 import { ash, change, everything, facts, garden, headOf, meetClub, newCar, paddock, record, robin, robinsDirect, sam } from './club.js';
 import { opened } from './fresh.js';

@@ -1,6 +1,6 @@
 /** Who can read what is said in a room, by its state events alone: every way in which one may be malformed counts against privacy. */
 import { describe, expect, test } from 'vitest';
-import { accessOf, isDirect, isPrivateTo, type StateEvent } from '../../../bot/store/access.js';
+import { accessOf, isDirect, isPrivateTo, type StateEvent } from '../../../bot/records/access.js';
 
 const me = '@stubaxle:lane.test';
 const robin = '@robin:lane.test';

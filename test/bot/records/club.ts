@@ -1,11 +1,11 @@
 /** An invented club to try the store on: robin and sam in the paddock room, ash in a room of their own. */
 
-import { type Applied, applyChanges } from '../../../bot/store/apply.js';
-import type { Store } from '../../../bot/store/database.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { meetMember } from '../../../bot/store/members.js';
-import { recordMembership } from '../../../bot/store/memberships.js';
-import { enterRoom } from '../../../bot/store/rooms.js';
+import { type Applied, applyChanges } from '../../../bot/records/apply.js';
+import type { Store } from '../../../bot/records/database.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { meetMember } from '../../../bot/records/members.js';
+import { recordMembership } from '../../../bot/records/memberships.js';
+import { enterRoom } from '../../../bot/records/rooms.js';
 import type { Change, Member } from '../../../commands/context.js';
 import type { Fact, Facts } from '../../../core/car.js';
 

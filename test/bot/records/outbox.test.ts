@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { markSent, outgoingHeads, queue, transactionId } from '../../../bot/store/outbox.js';
-import type { Store } from '../../../bot/store/store.js';
+import { markSent, outgoingHeads, queue, transactionId } from '../../../bot/records/outbox.js';
+import type { Store } from '../../../bot/records/store.js';
 import { opened } from './fresh.js';
 
 const put = (store: Store, command: string, room: string, to?: string): void =>

@@ -1,9 +1,9 @@
 /** The same club kept in memory and in SQLite: what one suite holds to the same behaviour. */
-import { applyChanges } from '../../../bot/store/apply.js';
-import type { Store } from '../../../bot/store/database.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { findMember } from '../../../bot/store/members.js';
-import { SqlTables } from '../../../bot/store/tables.js';
+import { applyChanges } from '../../../bot/records/apply.js';
+import type { Store } from '../../../bot/records/database.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { findMember } from '../../../bot/records/members.js';
+import { SqlTables } from '../../../bot/records/tables.js';
 import type { CarView, Change, Context, Garage, Member, Revision } from '../../../commands/context.js';
 import { partsOf } from '../../../commands/records/kinds/part.js';
 import { kinds as all, type Kinds } from '../../../commands/records/kinds.js';

@@ -2,16 +2,16 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, expect, test } from 'vitest';
 import { z } from 'zod';
-import { leaveTalk } from '../../../bot/store/conversation.js';
-import type { Store } from '../../../bot/store/database.js';
-import { exportFormat } from '../../../bot/store/export.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { findIncoming, finishIncoming, receive } from '../../../bot/store/inbox.js';
-import { findMember, meetMember } from '../../../bot/store/members.js';
-import { recordMembership, recordPower } from '../../../bot/store/memberships.js';
-import { markSent, queue } from '../../../bot/store/outbox.js';
-import { enterRoom } from '../../../bot/store/rooms.js';
-import { advanceTimeline, recallRulers, rememberRulers } from '../../../bot/store/timelines.js';
+import { leaveTalk } from '../../../bot/records/conversation.js';
+import type { Store } from '../../../bot/records/database.js';
+import { exportFormat } from '../../../bot/records/export.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { findIncoming, finishIncoming, receive } from '../../../bot/records/inbox.js';
+import { findMember, meetMember } from '../../../bot/records/members.js';
+import { recordMembership, recordPower } from '../../../bot/records/memberships.js';
+import { markSent, queue } from '../../../bot/records/outbox.js';
+import { enterRoom } from '../../../bot/records/rooms.js';
+import { advanceTimeline, recallRulers, rememberRulers } from '../../../bot/records/timelines.js';
 import {
   ash,
   change,

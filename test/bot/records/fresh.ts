@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
-import { type Opening, openDatabase, type Store } from '../../../bot/store/database.js';
+import { type Opening, openDatabase, type Store } from '../../../bot/records/database.js';
 
 const folders: string[] = [];
 const open: Store[] = [];

@@ -1,10 +1,10 @@
 /** The parts box in the store: what an older database holds of it stays, its owner alone sees it, and it goes with its car. */
 import Database from 'better-sqlite3';
 import { beforeEach, expect, test } from 'vitest';
-import { inspect, pragmaNumber, type Store } from '../../../bot/store/database.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { eraseTexts } from '../../../bot/store/redact.js';
-import { migrations } from '../../../bot/store/schema.js';
+import { inspect, pragmaNumber, type Store } from '../../../bot/records/database.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { eraseTexts } from '../../../bot/records/redact.js';
+import { migrations } from '../../../bot/records/schema.js';
 import type { NewPart } from '../../../commands/parts/part.js';
 import { type AddRecord, added } from '../../../commands/records/change.js';
 import { addedPart, parts, partsOf, removedPart } from '../../../commands/records/kinds/part.js';

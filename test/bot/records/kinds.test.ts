@@ -1,9 +1,9 @@
 /** A new kind of record costs its file: draft, store, undo, edits, export, forgetting and redaction take it from there. */
 import { describe, expect, test } from 'vitest';
-import type { Store } from '../../../bot/store/database.js';
-import { exportMember } from '../../../bot/store/export.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { eraseTexts } from '../../../bot/store/redact.js';
+import type { Store } from '../../../bot/records/database.js';
+import { exportMember } from '../../../bot/records/export.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { eraseTexts } from '../../../bot/records/redact.js';
 import { added, removed, replaced } from '../../../commands/records/change.js';
 import { Draft } from '../../../commands/records/draft.js';
 import { withoutLine } from '../../../commands/records/edited.js';

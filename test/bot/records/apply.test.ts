@@ -1,12 +1,12 @@
 import { beforeEach, expect, test } from 'vitest';
-import { AlreadyMade, applyChanges, ChangeRefused, Moved } from '../../../bot/store/apply.js';
-import { changesMadeBy } from '../../../bot/store/changed.js';
-import type { Store } from '../../../bot/store/database.js';
-import { garageFor } from '../../../bot/store/garage.js';
-import { findMember } from '../../../bot/store/members.js';
-import { recordMembership, recordPower } from '../../../bot/store/memberships.js';
-import { eraseText } from '../../../bot/store/revisions.js';
-import { findRoom, markEncrypted } from '../../../bot/store/rooms.js';
+import { AlreadyMade, applyChanges, ChangeRefused, Moved } from '../../../bot/records/apply.js';
+import { changesMadeBy } from '../../../bot/records/changed.js';
+import type { Store } from '../../../bot/records/database.js';
+import { garageFor } from '../../../bot/records/garage.js';
+import { findMember } from '../../../bot/records/members.js';
+import { recordMembership, recordPower } from '../../../bot/records/memberships.js';
+import { eraseText } from '../../../bot/records/revisions.js';
+import { findRoom, markEncrypted } from '../../../bot/records/rooms.js';
 import type { Change } from '../../../commands/context.js';
 import { FactsRefused } from '../../../commands/records/facts.js';
 import {

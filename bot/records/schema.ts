@@ -43,7 +43,7 @@ export const frozen: readonly Frozen[] = [
   },
 ];
 /** Where the files stand, also for the built program. */
-export const migrationFolder = new URL('bot/store/migrations/', topOf(import.meta.url));
+export const migrationFolder = new URL('bot/records/migrations/', topOf(import.meta.url));
 
 /** @throws when the file is not what was released: databases made with it would differ from those made before. */
 function sqlOf({ file, sha256 }: Frozen): string {
