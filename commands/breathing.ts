@@ -1,4 +1,5 @@
 /** Dear work in pieces: between figures, points and candidates a command awaits a breath, and whoever else waits has a turn. */
+import type { InPieces } from '../core/pieces.js';
 
 /** Resolves when it is this message's turn again. @throws OutOfTime */
 export type Breathe = () => Promise<void>;
@@ -11,11 +12,19 @@ export class OutOfTime extends Error {
   }
 }
 /** What `take` makes of each, in their order, a breath before each. */
-export async function oneByOne<T, R>(all: Iterable<T>, breathe: Breathe, take: (one: T) => R): Promise<R[]> {
+export async function oneByOne<T, R>(all: Iterable<T>, breathe: Breathe, take: (one: T) => R | Promise<R>): Promise<R[]> {
   const taken: R[] = [];
   for (const one of all) {
     await breathe();
-    taken.push(take(one));
+    taken.push(await take(one));
   }
   return taken;
+}
+/** What the core works out in pieces, a breath between each two. */
+export async function inPieces<T>(work: InPieces<T>, breathe: Breathe): Promise<T> {
+  for (;;) {
+    const step = work.next();
+    if (step.done) return step.value;
+    await breathe();
+  }
 }

@@ -1,4 +1,5 @@
 /** Whose doing a change is: the difference of a figure between two cars split over the inputs that differ, in no order (Shapley's value). */
+import type { InPieces } from './pieces.js';
 
 export interface Attribution {
   /** What each of the differing groups adds, in their order; together they are the whole change. */
@@ -17,24 +18,26 @@ export const exactUpTo = 12;
  * @returns undefined where a mixture of both cars has no such figure
  * @source L. S. Shapley, "A Value for n-Person Games", 1953; equal to the mean over all orders of changing one group after another
  */
-export function attribute(
+export function* attribute(
   count: number,
   value: (mask: bigint) => number | undefined,
   orders: number,
   random: () => number,
-): Attribution | undefined {
+): InPieces<Attribution | undefined> {
   const seen = new Map<bigint, number>();
-  const at = (mask: bigint): number | undefined => {
+  function* at(mask: bigint): InPieces<number | undefined> {
     const known = seen.get(mask);
     if (known !== undefined) return known;
+    yield;
     const fresh = value(mask);
     if (fresh !== undefined) seen.set(mask, fresh);
     return fresh;
-  };
-  return count <= exactUpTo ? exact(count, at) : sampled(count, at, orders, random);
+  }
+  return yield* count <= exactUpTo ? exact(count, at) : sampled(count, at, orders, random);
 }
 
-function exact(count: number, at: (mask: bigint) => number | undefined): Attribution | undefined {
+type At = (mask: bigint) => InPieces<number | undefined>;
+function* exact(count: number, at: At): InPieces<Attribution | undefined> {
   const parts = new Array<number>(count).fill(0);
   // Weight of a subset of size s that one group joins: s!(n-s-1)!/n!.
   const weight = Array.from({ length: count }, (_, s) => {
@@ -45,12 +48,12 @@ function exact(count: number, at: (mask: bigint) => number | undefined): Attribu
   for (let mask = 0n; mask < 1n << BigInt(count); mask++) {
     let size = 0;
     for (let k = 0n; k < BigInt(count); k++) if (mask & (1n << k)) size++;
-    const without = at(mask);
+    const without = yield* at(mask);
     if (without === undefined) return undefined;
     for (let k = 0; k < count; k++) {
       const bit = 1n << BigInt(k);
       if (mask & bit) continue;
-      const joined = at(mask | bit);
+      const joined = yield* at(mask | bit);
       if (joined === undefined) return undefined;
       parts[k]! += weight[size]! * (joined - without);
     }
@@ -58,7 +61,7 @@ function exact(count: number, at: (mask: bigint) => number | undefined): Attribu
   return { parts, errors: parts.map(() => 0) };
 }
 
-function sampled(count: number, at: (mask: bigint) => number | undefined, orders: number, random: () => number): Attribution | undefined {
+function* sampled(count: number, at: At, orders: number, random: () => number): InPieces<Attribution | undefined> {
   const mean = new Array<number>(count).fill(0);
   const squares = new Array<number>(count).fill(0);
   const order = Array.from({ length: count }, (_, k) => k);
@@ -68,10 +71,10 @@ function sampled(count: number, at: (mask: bigint) => number | undefined, orders
       [order[k], order[other]] = [order[other]!, order[k]!];
     }
     let mask = 0n;
-    let before = at(mask);
+    let before = yield* at(mask);
     for (const k of order) {
       mask |= 1n << BigInt(k);
-      const after = at(mask);
+      const after = yield* at(mask);
       if (before === undefined || after === undefined) return undefined;
       // Welford's running mean and squares: no difference of large sums.
       const step = after - before - mean[k]!;

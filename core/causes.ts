@@ -6,6 +6,7 @@ import { type Catalog, evaluate, pathAt, type Situation } from './engine.js';
 import { axleKind, rollCenterHeight, springBase } from './inputs/axles.js';
 import { barLinkSpacing, barRatio } from './inputs/bars.js';
 import { track as trackOf } from './inputs/mass.js';
+import { type InPieces, whole } from './pieces.js';
 
 /** Inputs that are changed together: the wheels of one end, or the several ways of telling one spring. */
 export interface Cause {
@@ -78,7 +79,10 @@ const orders = 48;
  * @param figure path of a number
  * @returns a refusal where one of the ends, or a mixture of both, has no such number
  */
-export function causesOf(catalog: Catalog, from: Situation, to: Situation, figure: string): Causes | Refusal {
+export const causesOf = (catalog: Catalog, from: Situation, to: Situation, figure: string): Causes | Refusal =>
+  whole(causesInPieces(catalog, from, to, figure));
+/** The same, in pieces of a few milliseconds. */
+export function* causesInPieces(catalog: Catalog, from: Situation, to: Situation, figure: string): InPieces<Causes | Refusal> {
   const [a, b] = [spelledOut(catalog, from, to), spelledOut(catalog, to, from)];
   const all = differing(catalog, a, b, figure);
   const then = to.then ?? from.then;
@@ -95,8 +99,8 @@ export function causesOf(catalog: Catalog, from: Situation, to: Situation, figur
     const number = evaluate(catalog, then ? { facts, then } : { facts }).number(figure);
     return isRefusal(number) ? undefined : number;
   };
-  const whole = (1n << BigInt(all.length)) - 1n;
-  const [start, end] = [mixture(all, 0n), mixture(all, whole)];
+  const everything = (1n << BigInt(all.length)) - 1n;
+  const [start, end] = [mixture(all, 0n), mixture(all, everything)];
   if (start === undefined || end === undefined) {
     const reason = evaluate(catalog, start === undefined ? from : to).number(figure);
     return isRefusal(reason) ? reason : refuse('One of the two has no such figure.');
@@ -107,22 +111,24 @@ export function causesOf(catalog: Catalog, from: Situation, to: Situation, figur
   const tied = kinds.filter((n) => b.get(all[n]?.[0] ?? '')?.value === 'beam');
   const first = tied.reduce((mask, n) => mask | bitOf(n), 0n);
   const last = kinds.filter((n) => !tied.includes(n)).reduce((mask, n) => mask | bitOf(n), 0n);
-  const [begin, finish] = [mixture(all, first), mixture(all, whole ^ last)];
+  const [begin, finish] = [mixture(all, first), mixture(all, everything ^ last)];
   if (begin === undefined || finish === undefined) return unmixed;
   const whichKind = (mask: bigint, part: number): Cause[] =>
     kinds.filter((n) => mask & bitOf(n)).map((n, _, some): Cause => ({ paths: all[n] ?? [], part: part / some.length, error: 0 }));
   // What moves nothing, neither alone nor as the last of all, is left out: it would double the work.
-  const others = all.flatMap((_, n) => {
+  const others: number[] = [];
+  for (const n of all.keys()) {
+    if (kinds.includes(n)) continue;
+    yield;
     const bit = bitOf(n);
-    if (kinds.includes(n)) return [];
-    return mixture(all, first | bit) !== begin || mixture(all, (whole ^ last) & ~bit) !== finish ? [n] : [];
-  });
+    if (mixture(all, first | bit) !== begin || mixture(all, (everything ^ last) & ~bit) !== finish) others.push(n);
+  }
   const value = (mask: bigint) =>
     mixture(
       all,
       others.reduce((sum, n, at) => (mask & bitOf(at) ? sum | bitOf(n) : sum), first),
     );
-  const split = attribute(others.length, value, orders, repeatable());
+  const split = yield* attribute(others.length, value, orders, repeatable());
   if (!split) return unmixed;
   const causes = [
     ...whichKind(first, begin - start),

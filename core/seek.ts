@@ -1,6 +1,7 @@
 /** Which value of something that can be told gives a wanted number: all of them within a range, or why there is none. */
 import { isRefusal, type Refusal, refuse } from './catalog.js';
 import { type Catalog, catalogTrying, evaluate, nameAtAll, probe, type Situation, telling } from './engine.js';
+import { type InPieces, whole } from './pieces.js';
 import type { Scalar } from './seek/bracket.js';
 import { crossings, grid, negligible, type Point, stretches, withTurns } from './seek/walk.js';
 
@@ -70,7 +71,9 @@ function startOf(catalog: Catalog, situation: Situation, { inputs, moved = 'to' 
  * measured as, too. The range is walked in 64 steps, turning points and the edges of what can be computed are found, and every crossing is bisected to
  * the last digit. Two roots nearer than a step, with no turn between two samples to tell of them, are not found.
  */
-export function seek(catalog: Catalog, situation: Situation, goal: Goal): Sought | Refusal {
+export const seek = (catalog: Catalog, situation: Situation, goal: Goal): Sought | Refusal => whole(seekInPieces(catalog, situation, goal));
+/** The same, in pieces of a few milliseconds. */
+export function* seekInPieces(catalog: Catalog, situation: Situation, goal: Goal): InPieces<Sought | Refusal> {
   const { inputs, figure, target } = goal;
   const trial = catalogTrying(catalog, situation, inputs);
   if (!inputs.some((input) => trial.dependsOn(figure, input))) return noEffect(catalog, situation, goal);
@@ -79,12 +82,14 @@ export function seek(catalog: Catalog, situation: Situation, goal: Goal): Sought
   const range = goal.range ?? saneRange(catalog, inputs, from);
   const ask = probe(catalog, situation, inputs, [figure], from);
   const f: Scalar = (x) => ask(x)[0];
-  const parts = stretches(f, grid(range, present(catalog, situation, inputs, from))).map((points) => withTurns(f, points));
+  const parts: (readonly Point[])[] = [];
+  for (const points of yield* stretches(f, grid(range, present(catalog, situation, inputs, from)))) parts.push(yield* withTurns(f, points));
   const ys = parts.flat().map(([, y]) => y);
   if (ys.length === 0) return nowhere(catalog, situation, goal, range, from);
   const reach: readonly [number, number] = [Math.min(...ys), Math.max(...ys)];
   if (reach[1] - reach[0] <= negligible * Math.max(Math.abs(reach[0]), Math.abs(reach[1]))) return noEffect(catalog, situation, goal);
-  const found = parts.map((points) => crossings(f, points, target));
+  const found: { readonly roots: readonly number[]; readonly jumps: readonly number[] }[] = [];
+  for (const points of parts) found.push(yield* crossings(f, points, target));
   return {
     roots: found.flatMap(({ roots }) => roots),
     reach,

@@ -1,8 +1,8 @@
 /** Ranks the options of a box piece by piece: a full box has hundreds, and whoever else asks need not wait for all of them. */
-import { type Goal, perMinute, type Ranked, type Ranking, rank } from '../../core/advice/rank.js';
+import { type Goal, perMinute, type Ranked, type Ranking, rankCandidates } from '../../core/advice/rank.js';
 import { isRefusal, type Refusal } from '../../core/catalog.js';
 import type { Situation } from '../../core/engine.js';
-import type { Breathe } from '../breathing.js';
+import { type Breathe, inPieces } from '../breathing.js';
 import { catalog } from '../looked.js';
 import type { Choice, Option } from './options.js';
 
@@ -40,7 +40,7 @@ export async function rankInPieces(
   const impossible: Ranking<Option>['impossible'][number][] = [];
   for (const piece of pieces(choices)) {
     await breathe();
-    const ranking = rank(catalog, from, piece, goal, 0);
+    const ranking = await inPieces(rankCandidates(catalog, from, piece, goal, 0), breathe);
     if (isRefusal(ranking)) return ranking;
     found.push(...ranking.ranked);
     impossible.push(...ranking.impossible);
@@ -48,7 +48,7 @@ export async function rankInPieces(
   const toward = found.filter(({ verdict }) => verdict === 'unweighed').sort(byGain);
   const away = found.filter(({ verdict }) => verdict === 'away').sort(byGain);
   await breathe();
-  const best = rank(catalog, from, toward.slice(0, weighed), goal, weighed);
+  const best = await inPieces(rankCandidates(catalog, from, toward.slice(0, weighed), goal, weighed), breathe);
   if (isRefusal(best)) return best;
   return { before: best.before, ranked: [...best.ranked, ...toward.slice(weighed), ...away], impossible };
 }

@@ -1,8 +1,9 @@
 /** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
 import { isInput, isRefusal } from '../../core/catalog.js';
 import { nameAt, nameAtAll, pathAt, probe } from '../../core/engine.js';
-import { type Sought, seek } from '../../core/seek.js';
+import { type Sought, seekInPieces } from '../../core/seek.js';
 import { answer } from '../answer.js';
+import { inPieces } from '../breathing.js';
 import { lineOf, phrase, wordOf } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -103,7 +104,8 @@ async function candidates(looked: Looked, target: Target, reading: Reading, cont
     const places = entry.scope === 'corner' ? (place === 'lf' ? ['lf', 'rf'] : ['lr', 'rr']) : [place];
     const others = places.slice(1).map((other) => pathAt(other, entry));
     await context.breathe();
-    const sought = seek(catalog, looked.situation, { inputs: [path, ...others], figure: target.path, target: target.value });
+    const looks = { inputs: [path, ...others] as const, figure: target.path, target: target.value };
+    const sought = await inPieces(seekInPieces(catalog, looked.situation, looks), context.breathe);
     if (isRefusal(sought) || sought.roots.length === 0) continue;
     const goal = catalog.node(target.path);
     const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
@@ -237,7 +239,8 @@ export async function findInput(reading: Reading, context: Context): Promise<Out
       `find ${wordOf(second)} for ${phrase(goal.entry, ...goal.places)} ${goal.said?.text ?? ''}`.trim(),
     );
   if (entry?.kind !== 'quantity') return refused(`A ${entry?.name} is not an amount that can be sought.`, 'what front spring for 2.0 Hz');
-  const found = seek(catalog, looked.situation, { inputs: [first, ...rest], figure: target.path, target: target.value });
+  const looks = { inputs: [first, ...rest] as const, figure: target.path, target: target.value };
+  const found = await inPieces(seekInPieces(catalog, looked.situation, looks), context.breathe);
   if (isRefusal(found)) {
     const [because] = found.because ?? [];
     const line = because !== undefined && catalog.byPath.has(because) ? `help measure ${wordOf(catalog.node(because).entry)}` : 'help find';

@@ -1,11 +1,12 @@
 /** Whose doing it is: the difference of a figure between two cars, two setups, or with and without a change, split over the inputs that differ. */
 
-import { canBeTold, isRefusal } from '../../core/catalog.js';
-import { type Causes, causesOf } from '../../core/causes.js';
+import { canBeTold, isRefusal, type Refusal } from '../../core/catalog.js';
+import { type Causes, causesInPieces } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
 import { answer, type Row } from '../answer.js';
+import { type Breathe, inPieces } from '../breathing.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -73,9 +74,9 @@ function comparable({ from, to }: Pick<Pair, 'from' | 'to'>): readonly [Looked, 
   return [brought(from), brought(to)];
 }
 /** The change by its causes. */
-export function causesBetween(from: Looked, to: Looked, path: string): ReturnType<typeof causesOf> {
+function causesBetween(from: Looked, to: Looked, path: string, breathe: Breathe): Promise<Causes | Refusal> {
   const [a, b] = comparable({ from, to });
-  return causesOf(catalog, a.situation, b.situation, path);
+  return inPieces(causesInPieces(catalog, a.situation, b.situation, path), breathe);
 }
 
 const most = 8;
@@ -142,8 +143,9 @@ function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, 
 }
 
 /** `Balance at the limit +3.2%, by cause:` and the causes, one a line; nothing where nothing moves it. */
-export function causeNotes(from: Looked, to: Looked, path: string, preferences: Preferences): readonly string[] {
-  const split = causesBetween(from, to, path);
+export async function causeNotes(from: Looked, to: Looked, path: string, { asker, breathe }: Context): Promise<readonly string[]> {
+  const { preferences } = asker;
+  const split = await causesBetween(from, to, path, breathe);
   if (isRefusal(split)) return [];
   const change = split.to - split.from;
   const { entry, place } = catalog.node(path);
@@ -172,7 +174,7 @@ export async function splitFigure(reading: Reading, context: Context): Promise<O
     return refused(`${label}: ${moved.refused}`, lineToTell(moved.missing === 'to' ? b : a, moved.because ?? []) ?? 'help split');
   }
   await context.breathe();
-  const split = causesBetween(pair.from, pair.to, path);
+  const split = await causesBetween(pair.from, pair.to, path, context.breathe);
   await context.breathe();
   if (isRefusal(split)) return refused(split.refused, `compare ${pair.from.label} with ${pair.to.label}`);
   const change = split.to - split.from;

@@ -123,10 +123,10 @@ function unread(before: Looked, after: Looked, paths: readonly string[]): readon
 }
 
 /** Another kind of axle changes many things at once: what each does is told apart. */
-async function conversionNotes(laid: Laid, before: Looked, after: Looked, { asker, breathe }: Context): Promise<readonly string[]> {
+async function conversionNotes(laid: Laid, before: Looked, after: Looked, context: Context): Promise<readonly string[]> {
   const kind = (looked: Looked, path: string) => numbersOf(looked.situation).get(path);
   if (!laid.told.some(({ path, entry }) => entry === axleKind && kind(before, path) !== kind(after, path))) return [];
-  const notes = await oneByOne([balanceIndex.path, rollAngle.path], breathe, (path) => causeNotes(before, after, path, asker.preferences));
+  const notes = await oneByOne([balanceIndex.path, rollAngle.path], context.breathe, (path) => causeNotes(before, after, path, context));
   return notes.flat();
 }
 

@@ -2,6 +2,7 @@
 import { isRefusal, type Refusal } from '../catalog.js';
 import { type Difference, difference } from '../difference.js';
 import { type Catalog, type Evaluation, evaluate, type Situation } from '../engine.js';
+import { type InPieces, whole } from '../pieces.js';
 
 export interface Aim {
   /** Full path of a figure. */
@@ -83,13 +84,21 @@ function compareRanked(a: Ranked<unknown>, b: Ranked<unknown>): number {
  * @param closely how many are weighed at most
  * @returns a refusal where the car as it is has no such figure
  */
-export function rank<T>(
+export const rank = <T>(
   catalog: Catalog,
   before: Situation,
   candidates: readonly Candidate<T>[],
   goal: Goal,
   closely = 8,
-): Ranking<T> | Refusal {
+): Ranking<T> | Refusal => whole(rankCandidates(catalog, before, candidates, goal, closely));
+/** The same, in pieces of one candidate each. */
+export function* rankCandidates<T>(
+  catalog: Catalog,
+  before: Situation,
+  candidates: readonly Candidate<T>[],
+  goal: Goal,
+  closely: number,
+): InPieces<Ranking<T> | Refusal> {
   const base = evaluate(catalog, before);
   const paths = [...goal.aims.map((aim) => aim.path), ...(goal.hold ? [goal.hold.path] : [])];
   const from: number[] = [];
@@ -101,6 +110,7 @@ export function rank<T>(
   const impossible: { what: T; why: Refusal }[] = [];
   const found: Ranked<T>[] = [];
   for (const candidate of candidates) {
+    yield;
     const numbers = evaluate(catalog, candidate.situation);
     const to = paths.map((path) => numbers.number(path));
     const why = to.find((one) => isRefusal(one));
@@ -116,7 +126,12 @@ export function rank<T>(
     found.push({ ...candidate, numbers, gain, held, within: undefined, verdict: gain > least ? 'unweighed' : 'away' });
   }
   const kept = bestOfGroups(found, goal).sort(compareRanked);
-  const ranked = kept.map((one, n) => (n < closely && one.verdict === 'unweighed' ? weighed(one, base, goal) : one));
+  const ranked: Ranked<T>[] = [];
+  for (const [n, one] of kept.entries()) {
+    const counts = n < closely && one.verdict === 'unweighed';
+    if (counts) yield;
+    ranked.push(counts ? weighed(one, base, goal) : one);
+  }
   return { before: base, ranked: ranked.sort(compareRanked), impossible };
 }
 /** Of the settings of one adjuster the one that gains most, of those that leave alone what should stay where any do. */

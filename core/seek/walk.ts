@@ -1,4 +1,5 @@
 /** Walks a function along a range: where it has a value, where it turns, and where it takes a target. */
+import type { InPieces } from '../pieces.js';
 import { bisect, type Scalar, turningPoint } from './bracket.js';
 
 export type Point = readonly [x: number, y: number];
@@ -20,24 +21,25 @@ export function grid([low, high]: readonly [number, number], also: readonly numb
 }
 
 /** Stretches of the range where the function has a value, each walked from one edge to the other. */
-export function stretches(f: Scalar, xs: readonly number[]): Point[][] {
+export function* stretches(f: Scalar, xs: readonly number[]): InPieces<Point[][]> {
   const found: Point[][] = [];
   let open: Point[] | undefined;
   let before: number | undefined;
-  const edge = (inside: number, outside: number): Point => {
-    const x = bisect((at) => f(at) !== undefined, inside, outside)[0];
+  function* edge(inside: number, outside: number): InPieces<Point> {
+    const [x] = yield* bisect((at) => f(at) !== undefined, inside, outside);
     return [x, f(x)!];
-  };
+  }
   for (const x of xs) {
+    yield;
     const y = f(x);
     if (y !== undefined) {
       if (!open) {
-        open = before === undefined ? [] : [edge(x, before)];
+        open = before === undefined ? [] : [yield* edge(x, before)];
         found.push(open);
       }
       if (open.at(-1)?.[0] !== x) open.push([x, y]);
     } else if (open && before !== undefined) {
-      const last = edge(before, x);
+      const last = yield* edge(before, x);
       if (last[0] !== before) open.push(last);
       open = undefined;
     }
@@ -47,20 +49,20 @@ export function stretches(f: Scalar, xs: readonly number[]): Point[][] {
 }
 
 /** Adds the turning points between the samples, so that a root on either side of one is not stepped over. */
-export function withTurns(f: Scalar, points: readonly Point[]): Point[] {
+export function* withTurns(f: Scalar, points: readonly Point[]): InPieces<Point[]> {
   const out: Point[] = [];
-  points.forEach((point, n) => {
+  for (const [n, point] of points.entries()) {
     out.push(point);
     const [before, after] = [points[n - 1], points[n + 1]];
-    if (!before || !after || (point[1] - before[1]) * (after[1] - point[1]) >= 0) return;
-    const turn = turningPoint(f, before[0], after[0], point[1] > before[1] ? 'greatest' : 'least');
+    if (!before || !after || (point[1] - before[1]) * (after[1] - point[1]) >= 0) continue;
+    const turn = yield* turningPoint(f, before[0], after[0], point[1] > before[1] ? 'greatest' : 'least');
     if (turn && turn[0] !== point[0]) out.push(turn);
-  });
+  }
   return out.sort((a, b) => a[0] - b[0]);
 }
 
 /** Where the function takes the target, and where it jumps past it. */
-export function crossings(f: Scalar, points: readonly Point[], target: number): { roots: number[]; jumps: number[] } {
+export function* crossings(f: Scalar, points: readonly Point[], target: number): InPieces<{ roots: number[]; jumps: number[] }> {
   const roots: number[] = [];
   const jumps: number[] = [];
   /** How far the function goes from a sample to those beside it: what is small is small against this, also beside a pole. */
@@ -69,17 +71,17 @@ export function crossings(f: Scalar, points: readonly Point[], target: number): 
     return Math.max(...[points[n - 1], points[n + 1]].map((other) => (other ? Math.abs(other[1] - y) : 0)));
   };
   const taken = points.map(([, y], n) => Math.abs(y - target) <= negligible * about(n));
-  points.forEach(([x, y], n) => {
+  for (const [n, [x, y]] of points.entries()) {
     const next = points[n + 1];
     if (taken[n]) {
       roots.push(x);
     } else if (next && !taken[n + 1] && y > target !== next[1] > target) {
-      const [inside, outside] = bisect((at) => (f(at) ?? Number.NaN) > target === y > target, x, next[0]);
+      const [inside, outside] = yield* bisect((at) => (f(at) ?? Number.NaN) > target === y > target, x, next[0]);
       const [a, b] = [f(inside), f(outside)];
       const jump = a === undefined || b === undefined || Math.abs(a - b) > steep * Math.abs(next[1] - y);
       (jump ? jumps : roots).push(inside);
     }
-  });
+  }
   return { roots: distinct(roots), jumps };
 }
 /** Touching the target at a turning point is one root, however many samples lie there. */

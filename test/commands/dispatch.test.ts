@@ -164,11 +164,15 @@ describe('the work that one message may ask for', () => {
     ['doubt', 100],
     ['try rear spring 650', 100],
     ['find rear bar for balance 0', 100],
-    ['find for balance 2%', 10],
+    ['find rear spring for roll angle 2', 100],
+    ['find for balance 2%', 1000],
+    ['split balance between turnip and moth', 100],
+    ['why does moth rotate more', 100],
+    ['try rear axle beam', 50],
     ['draw balance against rear bar', 40],
     ['draw balance', 50],
-    ['more rotation mid corner', 5],
-    ['pairs more rotation mid corner', 10],
+    ['more rotation mid corner', 20],
+    ['pairs more rotation mid corner', 40],
     ['front bar 22 mm vs 25 mm', 50],
   ])('is done in pieces: %s takes a breath between them', async (line, least) => {
     const club = await demoClub();

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { attribute } from '../../core/attribution.js';
+import { attribute as inPieces } from '../../core/attribution.js';
+import { whole } from '../../core/pieces.js';
+
+const attribute = (...asked: Parameters<typeof inPieces>) => whole(inPieces(...asked));
 
 const bits = (mask: bigint, count: number): number[] => Array.from({ length: count }, (_, k) => Number((mask >> BigInt(k)) & 1n));
 const never = (): number => {
