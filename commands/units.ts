@@ -346,5 +346,3 @@ export const dimensionWords: Readonly<Record<Dimension, string>> = {
   volume: 'a volume',
   temperature: 'a temperature',
 };
-
-export { type Written, writeExactly, writeNumber, writePlusMinus, writeQuantity } from './language/quantities.js';

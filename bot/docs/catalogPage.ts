@@ -1,5 +1,5 @@
 /** core/REFERENCE.md: every input and every figure, from the catalogs. */
-import { writeQuantity } from '../../commands/units.js';
+import { writeQuantity } from '../../commands/language/quantities.js';
 import { type Entry, isInput, type Within } from '../../core/catalog.js';
 import { dimensions } from '../../core/dimensions.js';
 import { entries } from '../../core/entries.js';

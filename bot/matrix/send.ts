@@ -24,7 +24,7 @@ import { seenStill } from '../records/shares.js';
 import { findTimeline, markClear } from '../records/timelines.js';
 import { markerKey } from '../work/content.js';
 import { Lanes, type Task } from '../work/lanes.js';
-import { isPrivateNow } from '../work/rooms.js';
+import { isPrivateNow } from '../work/privacy.js';
 import type { Log } from '../work/world.js';
 import type { Homeserver } from './homeserver.js';
 import { backOff, Pace } from './pace.js';

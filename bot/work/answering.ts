@@ -1,5 +1,4 @@
 /** One line of a member, or an edit of one: worked out on a snapshot, then committed in one transaction with its reply. */
-import { createHash } from 'node:crypto';
 import { answer } from '../../commands/answer.js';
 import type { Breathe } from '../../commands/breathing.js';
 import type { Reply } from '../../commands/command.js';
@@ -18,9 +17,10 @@ import type { StoredRoom } from '../records/rooms.js';
 import { seenStill } from '../records/shares.js';
 import type { Line } from './addressed.js';
 import { asking, plain, tellGivenBack } from './asking.js';
+import { isPrivate } from './privacy.js';
 import { asItStands } from './question.js';
+import { referenceOf } from './reference.js';
 import { queueExport, queueLeave, queueReply } from './replies.js';
-import { isPrivate } from './rooms.js';
 import { Stopped } from './turnstile.js';
 import type { Rendered, Situation, World } from './world.js';
 
@@ -65,9 +65,6 @@ interface Computed {
   readonly reason?: string;
 }
 const mostAttempts = 20;
-
-/** The reference that a member quotes when something broke: short, and found in the log. */
-export const referenceOf = (event: string): string => createHash('sha256').update(event).digest('hex').slice(0, 8).toUpperCase();
 
 /** @throws Behind, Stopped: nothing was done, and the row is as it was. */
 export async function answerLine(world: World, asked: Asked): Promise<Handled> {

@@ -8,7 +8,7 @@ import type { InboxRow } from '../records/inbox.js';
 import { type Action, markSent, outgoingOf, queue, transactionId } from '../records/outbox.js';
 import type { Rights } from '../records/rights.js';
 import { editContent, fileContent, markerKey, messageContent, shortForm } from './content.js';
-import { isPrivate } from './rooms.js';
+import { isPrivate } from './privacy.js';
 import type { Rendered, World } from './world.js';
 
 export interface To {

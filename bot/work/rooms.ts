@@ -1,9 +1,9 @@
 /** What happens to rooms: invitations, who is in them, who may change them, and the bot's own coming and going. */
 import { z } from 'zod';
-import { type Access, isDirect, isPrivateTo, readState } from '../records/access.js';
+import { isDirect, readState } from '../records/access.js';
 import type { Store } from '../records/database.js';
 import { eraseIncoming, finishIncoming, type InboxRow } from '../records/inbox.js';
-import { emptyRoom, forgetStrangers, isForgotten, peopleOf, recordMembership, recordPower, wasThere } from '../records/memberships.js';
+import { emptyRoom, forgetStrangers, peopleOf, recordMembership, recordPower, wasThere } from '../records/memberships.js';
 import { closeRoomOutbox, queue, silenceRoom } from '../records/outbox.js';
 import {
   enterRoom,
@@ -18,7 +18,7 @@ import {
   tellAnew,
 } from '../records/rooms.js';
 import { type Rulers, recallRulers, rememberRulers } from '../records/timelines.js';
-import { referenceOf } from './answering.js';
+import { referenceOf } from './reference.js';
 import { sayOnce } from './replies.js';
 import type { World } from './world.js';
 
@@ -89,19 +89,6 @@ function roomOf(store: Store, id: string): StoredRoom {
   if (room === undefined) throw new Error('A room that the bot is in is not in the store.');
   return room;
 }
-/** As far as the store knows: whether nobody but this member and the bot can read what is said in the room, now or later. */
-export function isPrivate(store: Store, id: string, member: string): boolean {
-  const room = findRoom(store, id);
-  if (room === undefined || room.left || room.encrypted || !room.told) return false;
-  return isPrivateTo({ ...room, people: peopleOf(store, id) }, member);
-}
-/** The same by what the homeserver says now; nor may the store know of anybody else. Somebody forgotten may be the member: `now` names everybody. */
-export function isPrivateNow(store: Store, id: string, member: string, now: Access): boolean {
-  const room = findRoom(store, id);
-  const known = [...peopleOf(store, id).keys()].every((other) => other === member || isForgotten(other));
-  return room !== undefined && !room.left && !room.encrypted && known && isPrivateTo(now, member);
-}
-
 /** Inside a transaction. */
 export function applyState(world: World, row: InboxRow): void {
   const { store } = world;

@@ -4,7 +4,8 @@ import type { Dimension } from '../../core/dimensions.js';
 import type { Preferences } from '../context.js';
 import type { Said } from '../reading.js';
 import type { AmountToken } from '../scan.js';
-import { dimensionWords, everydayUnits, type Meaning, meaningsOf, toSI, unitShown, writeExactly, writeQuantity } from '../units.js';
+import { dimensionWords, everydayUnits, type Meaning, meaningsOf, toSI, unitShown } from '../units.js';
+import { writeExactly, writeQuantity } from './quantities.js';
 
 /** An amount as the line has it, with what stands around it. */
 export interface AmountAtom {

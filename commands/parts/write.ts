@@ -3,10 +3,11 @@ import type { Entry, Value } from '../../core/catalog.js';
 import { pathAt } from '../../core/engine.js';
 import { placeWords } from '../canonical.js';
 import type { Context, Preferences } from '../context.js';
+import { writeExactly } from '../language/quantities.js';
 import { vocabularyOf } from '../language/vocabulary.js';
 import { catalog, entryAt } from '../looked.js';
 import { valueToType, writing } from '../show/amount.js';
-import { everydayUnits, fromSI, toSI, writeExactly } from '../units.js';
+import { everydayUnits, fromSI, toSI } from '../units.js';
 import { minutesText, priceText } from './effort.js';
 import type { NewPart, PartFact } from './part.js';
 

@@ -6,7 +6,8 @@ import type { Dimension } from '../../core/dimensions.js';
 import type { Evaluation } from '../../core/engine.js';
 import type { Amount, Cell } from '../answer.js';
 import type { Preferences } from '../context.js';
-import { meaningsOf, type Written, writeExactly, writePlusMinus, writeQuantity } from '../units.js';
+import { type Written, writeExactly, writePlusMinus, writeQuantity } from '../language/quantities.js';
+import { meaningsOf } from '../units.js';
 
 /** How an entry's numbers are written: shares as percentages, and in a unit that was asked for where it is one of theirs. */
 export function writing(entry: Pick<Entry, 'name' | 'words' | 'dimension'>, wantedUnit?: string): Written {

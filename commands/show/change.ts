@@ -2,7 +2,7 @@
 import type { Difference } from '../../core/difference.js';
 import type { Dimension } from '../../core/dimensions.js';
 import type { Preferences } from '../context.js';
-import type { Written } from '../units.js';
+import type { Written } from '../language/quantities.js';
 import { bare, changeOf } from './amount.js';
 
 type Changed = Pick<Difference, 'change' | 'within'>;

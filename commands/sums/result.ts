@@ -2,8 +2,8 @@
 import type { Dimension } from '../../core/dimensions.js';
 import type { Amount } from '../answer.js';
 import type { Preferences } from '../context.js';
-import { unitFor } from '../language/quantities.js';
-import { atmosphere, fromSI, type Written, writeQuantity } from '../units.js';
+import { unitFor, type Written, writeQuantity } from '../language/quantities.js';
+import { atmosphere, fromSI } from '../units.js';
 import { meaningsIn, type Told } from './amounts.js';
 import { type Base, baseOf, dimensionsOf, sameBase, unitOf, withoutAngle } from './base.js';
 import type { SumRead } from './read.js';

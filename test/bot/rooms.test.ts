@@ -1,7 +1,7 @@
 /** Which rooms pass for direct: in a direct chat every line is for the bot, so a third person, however badly told, must end it. */
 import { describe, expect, it } from 'vitest';
 import { type Wire, WireFailure } from '../../bot/matrix/wire.js';
-import { isPrivate } from '../../bot/work/rooms.js';
+import { isPrivate } from '../../bot/work/privacy.js';
 import { me } from '../simulation/homeserver.js';
 import { type Club, chat, club, empty, paddock, robin, sam } from './club.js';
 

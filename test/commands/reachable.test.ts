@@ -2,11 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { phrase } from '../../commands/canonical.js';
 import { dispatch } from '../../commands/dispatch.js';
+import { writeExactly } from '../../commands/language/quantities.js';
 import { isStop } from '../../commands/reading.js';
 import { commands } from '../../commands/registry.js';
 import { read } from '../../commands/resolve.js';
 import { settingOf } from '../../commands/setting.js';
-import { writeExactly } from '../../commands/units.js';
 import { type Entry, isInput } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import { catalog } from '../../core/stubaxle.js';

@@ -1,18 +1,8 @@
 import fc from 'fast-check';
 import { unit as mathUnit } from 'mathjs';
 import { describe, expect, test } from 'vitest';
-import {
-  amountsOf,
-  everydayUnits,
-  fromSI,
-  homeUnit,
-  meaningsOf,
-  toSI,
-  units,
-  writeExactly,
-  writePlusMinus,
-  writeQuantity,
-} from '../../commands/units.js';
+import { writeExactly, writePlusMinus, writeQuantity } from '../../commands/language/quantities.js';
+import { amountsOf, everydayUnits, fromSI, homeUnit, meaningsOf, toSI, units } from '../../commands/units.js';
 import { type Dimension, dimensions } from '../../core/dimensions.js';
 
 const us = { units: 'us', decimalMark: '.' } as const;

@@ -56,6 +56,50 @@ describe('the rooms', () => {
   });
 });
 
+/** `import type`, and lists of nothing but types, lead to nothing while the program runs. */
+const onlyTypes = /^\s*(?:import|export)\s+type\b|^\s*(?:import|export)\s*\{(?:\s*type\s[^,}]*,?)+\s*\}/;
+/** Every file that is needed for each, of ours. */
+function needs(file: string): string[] {
+  const text = readFileSync(join(house, file), 'utf8');
+  return [...text.matchAll(imports)].flatMap(([whole, , name = '']) => {
+    if (!name.startsWith('.') || onlyTypes.test(whole)) return [];
+    return [relative(house, resolve(house, dirname(file), name)).replace(/\.js$/, '.ts')];
+  });
+}
+/** Ways that lead from a file back to it, each once. */
+function circles(of: ReadonlyMap<string, readonly string[]>): string[] {
+  const found: string[] = [];
+  const done = new Set<string>();
+  const walk = (file: string, way: readonly string[]): void => {
+    if (way.includes(file)) found.push([...way.slice(way.indexOf(file)), file].join(' > '));
+    if (done.has(file) || way.includes(file)) return;
+    for (const next of of.get(file) ?? []) walk(next, [...way, file]);
+    done.add(file);
+  };
+  for (const file of of.keys()) walk(file, []);
+  return found;
+}
+describe('files', () => {
+  it('need each other in no circle', () => {
+    const all = Object.keys(mayRead).flatMap(files);
+    const graph = new Map(all.map((file) => [file, needs(file)]));
+    expect([...graph.values()].flat().length).toBeGreaterThan(800);
+    expect(circles(graph)).toEqual([]);
+  });
+  it('would be seen in one', () => {
+    expect(
+      circles(
+        new Map([
+          ['a', ['b', 'c']],
+          ['b', ['c']],
+          ['c', ['d']],
+          ['d', ['b']],
+        ]),
+      ),
+    ).toEqual(['b > c > d > b']);
+  });
+});
+
 describe('the lint rule', () => {
   // Planted outside the house, under the same rules, so that nothing else trips over it.
   const planted = mkdtempSync(join(tmpdir(), 'rooms-'));
