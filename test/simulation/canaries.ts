@@ -39,7 +39,6 @@ export async function canaries({ seed, bursts, services = realSpeech }: Sequence
 
 class Run {
   readonly #server: FakeHomeserver;
-  readonly #bot: SimulatedBot;
   readonly #random: () => number;
   readonly #who = new WhoSees();
   readonly #said: Said[] = [];
@@ -51,7 +50,6 @@ class Run {
 
   constructor(server: FakeHomeserver, bot: SimulatedBot, random: () => number) {
     this.#server = server;
-    this.#bot = bot;
     this.#random = random;
     this.#watch = new Watch(server, bot, this.#who);
   }
@@ -59,19 +57,19 @@ class Run {
     return this.#watch;
   }
   async begin(): Promise<void> {
-    await this.#settle();
+    await this.#watch.settle();
     for (const room of rooms) this.#server.makeRoom(room, ...owners.map(({ id }) => id));
     for (const { chat, id } of owners) this.#server.makeRoom(chat, id);
     for (const room of this.#server.rooms.keys()) this.#server.invite(room, this.#server.events(room)[0]?.sender ?? '');
-    await this.#settle();
+    await this.#watch.settle();
     for (const room of this.#server.rooms.keys())
       for (const { sender, type, content } of this.#server.events(room))
         if (type === 'm.room.member' && content.membership === 'join') this.#who.enters(room, sender);
     for (const one of owners) this.#plant(one);
-    await this.#settle();
+    await this.#watch.settle();
     for (const one of owners) if (this.#chance(0.7)) this.#share(one, this.#pick(rooms));
-    await this.#settle();
-    this.#botsPlace();
+    await this.#watch.settle();
+    this.#watch.botsPlace();
     this.#watch.remember();
     this.#watch.check();
   }
@@ -87,10 +85,10 @@ class Run {
       else this.#step(room, k === steps - 1);
       this.#watch.remember();
     }
-    await this.#settle();
+    await this.#watch.settle();
     this.#watch.confirm(this.#unsharing, before, steps === 1);
     this.#watch.check();
-    this.#botsPlace();
+    this.#watch.botsPlace();
   }
 
   /** One thing that somebody does in the room. `last`: what would make later lines of the burst hard to judge may come. */
@@ -114,7 +112,10 @@ class Run {
       // What may alter names and cars comes last: the lines after it would be hard to judge.
       [last ? 3 : 0, () => this.#renames(one)],
       [last ? 3 : 0, () => this.#says(one, room, { text: 'undo', sort: 'undo' })],
-      [last ? 2 : 0, () => this.#says(one, room, { text: this.#pick(['erase me', `erase car ${this.#nameOf(one)}`]), sort: 'erasing' })],
+      [
+        last ? 2 : 0,
+        () => this.#says(one, room, { text: this.#pick(['erase me', `erase car ${this.#watch.nameOf(one)}`]), sort: 'erasing' }),
+      ],
       [last ? 2 : 0, () => this.#says(one, one.chat, { text: 'export my data', sort: 'export' })],
       [last ? 24 : 0, () => this.#says(one, this.#chance(0.1) ? one.chat : room, registryLine(this.#talk))],
     ];
@@ -143,7 +144,7 @@ class Run {
         () => this.#says(whom, room, { text: 'undo', sort: 'undo' }),
         () => this.#edits(whom, room),
       ],
-      () => this.#says(whom, whom.chat, { text: this.#pick(['erase me', `erase car ${this.#nameOf(whom)}`]), sort: 'erasing' }),
+      () => this.#says(whom, whom.chat, { text: this.#pick(['erase me', `erase car ${this.#watch.nameOf(whom)}`]), sort: 'erasing' }),
       () => this.#sharesAnew(whom, room),
     ]);
     this.#plan = [
@@ -200,17 +201,17 @@ class Run {
   }
   #share(one: Owner, room: string): void {
     if (!this.#who.isIn(room, one.id)) return;
-    this.#says(one, room, { text: `share ${this.#nameOf(one)}`, sort: 'sharing' });
+    this.#says(one, room, { text: `share ${this.#watch.nameOf(one)}`, sort: 'sharing' });
     if (this.#watch.cars(one).length === 1) this.#who.shares(room, one.id, 'yes');
   }
   #unshare(one: Owner, room: string): void {
     if (this.#watch.cars(one).length !== 1) return;
-    const event = this.#says(one, room, { text: `unshare ${this.#nameOf(one)}`, sort: 'unsharing' });
+    const event = this.#says(one, room, { text: `unshare ${this.#watch.nameOf(one)}`, sort: 'unsharing' });
     this.#who.shares(room, one.id, 'no');
     if (event !== undefined) this.#unsharing.push({ event, room, sender: one });
   }
   #renames(one: Owner): void {
-    const now = this.#nameOf(one);
+    const now = this.#watch.nameOf(one);
     this.#says(one, this.#home(one), { text: `rename ${now} to ${now === one.car ? `${one.car}two` : one.car}`, sort: 'renaming' });
   }
   /** A car that is gone is told anew, and no others are kept: which of them is shared would be hard to say. */
@@ -227,7 +228,7 @@ class Run {
     const own = this.#any(this.#said.filter((line) => line.sender === one && line.room === room));
     if (own === undefined) return;
     const { text } = this.#pick([pointedLine(this.#talk, one), goingOn(this.#talk), { text: 'hello', sort: '' }, registryLine(this.#talk)]);
-    this.#server.edit(room, one.id, own.event, this.#prefixed(room, text));
+    this.#server.edit(room, one.id, own.event, this.#watch.prefixed(room, text));
     this.#watch.types(one, text);
     this.#who.perhapsShares(one.id);
     this.#watch.did('edit', `${one.name} edits in ${room}: ${text}`);
@@ -240,7 +241,7 @@ class Run {
   }
   #says(one: Owner, room: string, line: Line): string | undefined {
     if (!this.#who.isIn(room, one.id)) return undefined;
-    const body = line.sort === 'going on' && this.#chance(0.3) ? line.text : this.#prefixed(room, line.text);
+    const body = line.sort === 'going on' && this.#chance(0.3) ? line.text : this.#watch.prefixed(room, line.text);
     const event = this.#server.say(room, one.id, body, this.#chance(0.2) ? this.#beside(one, room) : {});
     this.#said.push({ event, room, sender: one });
     this.#watch.types(one, line.text);
@@ -250,7 +251,7 @@ class Run {
   }
 
   get #talk(): Talk {
-    return { pick: (from) => this.#pick(from), chance: (of) => this.#chance(of), nameOf: (one) => this.#nameOf(one), all: owners };
+    return { pick: (from) => this.#pick(from), chance: (of) => this.#chance(of), nameOf: (one) => this.#watch.nameOf(one), all: owners };
   }
   #any = <T>(from: readonly T[]): T | undefined => from[Math.floor(this.#random() * from.length)];
   #pick = <T>(from: readonly T[]): T => {
@@ -259,15 +260,8 @@ class Run {
     return one;
   };
   #chance = (of: number): boolean => this.#random() < of;
-  #nameOf(one: Owner): string {
-    return this.#watch.cars(one)[0] ?? one.car;
-  }
   #home(one: Owner): string {
     return [one.chat, ...rooms].find((room) => this.#who.isIn(room, one.id) && this.#who.isIn(room, me)) ?? one.chat;
-  }
-  #prefixed(room: string, text: string): string {
-    const prefix = this.#bot.store.database.prepare<[string], string | null>('SELECT prefix FROM rooms WHERE id = ?').pluck().get(room);
-    return `${prefix ?? '!'}${text}`;
   }
   /** In a thread, or as a reply to one of the bot's. */
   #beside(one: Owner, room: string): Record<string, unknown> {
@@ -277,19 +271,5 @@ class Run {
     if (line === undefined || reply === undefined) return {};
     if (this.#chance(0.5)) return { 'm.relates_to': { 'm.in_reply_to': { event_id: reply.event_id } } };
     return { 'm.relates_to': { rel_type: 'm.thread', event_id: this.#chance(0.5) ? reply.event_id : line.event } };
-  }
-  async #settle(): Promise<void> {
-    for (let k = 0; k < 4; k++) {
-      this.#server.clock = Math.max(this.#server.clock + 1000, this.#bot.sender.nextDue() ?? 0);
-      await this.#bot.round();
-    }
-  }
-  #botsPlace(): void {
-    for (const room of this.#server.rooms.keys()) {
-      const isThere = this.#server.state(room, 'm.room.member', me)?.content.membership === 'join';
-      if (isThere === this.#who.isIn(room, me)) continue;
-      if (isThere) this.#who.enters(room, me);
-      else this.#who.isOut(room, me);
-    }
   }
 }

@@ -45,6 +45,27 @@ export class Watch {
       .pluck()
       .all(one.id) as string[];
   }
+  nameOf(one: Owner): string {
+    return this.cars(one)[0] ?? one.car;
+  }
+  prefixed(room: string, text: string): string {
+    const prefix = this.#bot.store.database.prepare<[string], string | null>('SELECT prefix FROM rooms WHERE id = ?').pluck().get(room);
+    return `${prefix ?? '!'}${text}`;
+  }
+  async settle(): Promise<void> {
+    for (let k = 0; k < 4; k++) {
+      this.#server.clock = Math.max(this.#server.clock + 1000, this.#bot.sender.nextDue() ?? 0);
+      await this.#bot.round();
+    }
+  }
+  botsPlace(): void {
+    for (const room of this.#server.rooms.keys()) {
+      const isThere = this.#server.state(room, 'm.room.member', me)?.content.membership === 'join';
+      if (isThere === this.#who.isIn(room, me)) continue;
+      if (isThere) this.#who.enters(room, me);
+      else this.#who.isOut(room, me);
+    }
+  }
   /** A burst of lines begins. */
   begins(): void {
     this.#moments = [];
