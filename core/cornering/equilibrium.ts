@@ -1,5 +1,6 @@
 /** Solves the four-wheel equilibrium: semismooth Newton, with continuation from the static state. */
-import { isRefusal, type Refusal, refuse } from '../catalog.js';
+import { type Refusal, refuse } from '../catalog.js';
+import { Course, type Equations } from './follow.js';
 import { solveInPlace } from './linear.js';
 import { type CornerModel, type Manoeuvre, steadyTurn } from './model.js';
 import { at, axleSprung, carWeight, free, residual, unknowns } from './residual.js';
@@ -138,16 +139,18 @@ export function equilibrium(model: CornerModel, manoeuvre: Manoeuvre, near?: Equ
   return { lateral: manoeuvre.lateral, x, steps: total };
 }
 
-/**
- * Where the solver last was, for each use: the next car, or the same car with one error moved, is rarely far away. What it ends at does not
- * depend on where it starts, up to rounding: the equations have one answer as long as the springs resist.
- */
-const last = new Map<string, Equilibrium>();
-/** The same as `equilibrium`, started from the last one of its use. */
-export function holding(model: CornerModel, manoeuvre: Manoeuvre, use: string): Equilibrium | Refusal {
-  const found = equilibrium(model, manoeuvre, last.get(use));
-  if (!isRefusal(found)) last.set(use, found);
-  return found;
+/** The equations of a car in a manoeuvre. */
+const equationsOf = (model: CornerModel, manoeuvre: Manoeuvre): Equations => ({
+  residual: (x, _, out, slopes) => residual(model, manoeuvre, x, out, slopes, slopes && unusedSlopes, free),
+});
+/** Where the states of cars nearby are found from. */
+export const courseOf = (model: CornerModel, manoeuvre: Manoeuvre, { x }: Equilibrium): Course =>
+  new Course(equationsOf(model, manoeuvre), x, 0);
+/** The state of a car that differs a little; undefined where the full search has to find it, or find that there is none. */
+export function followed(course: Course, model: CornerModel, manoeuvre: Manoeuvre): Equilibrium | undefined {
+  if (!model.axles.every((axle) => axleSprung(axle) > 0) || beyondHelp(model, manoeuvre)) return undefined;
+  const x = course.follow(equationsOf(model, manoeuvre))?.x;
+  return x && !overturned(x) ? { lateral: manoeuvre.lateral, x, steps: 0 } : undefined;
 }
 
 /** Slope of every unknown over the lateral acceleration (per g) at an equilibrium at rest; not finite where the car has no stiffness. */

@@ -1,10 +1,11 @@
 /** Which end gives up first, where wheels leave the ground and where they meet their stops: roots along the lateral acceleration. */
 import { isRefusal, type Refusal, refuse } from '../catalog.js';
 import { type Equilibrium, equilibrium, nearby } from './equilibrium.js';
+import type { Course } from './follow.js';
 import { capacity } from './grip.js';
-import type { CornerModel, Manoeuvre } from './model.js';
+import type { AxleModel, CornerModel, Manoeuvre, WheelLaw } from './model.js';
 import { axleCapacity, clearance, lateralForce } from './residual.js';
-import { type Condition, leftUntil, type Reached, rootOf } from './roots.js';
+import { type Condition, courseOf, followedRoot, leftUntil, type Reached, rootOf } from './roots.js';
 import { at } from './unknowns.js';
 
 const parts = [capacity(), capacity()] as const;
@@ -97,7 +98,7 @@ function rolloverOf(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1)
 }
 
 /** Newton's root; where that does not settle, the bracketed search, unless even at the rollover it does not come to it. */
-function first(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | Refusal {
+function searched(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | Refusal {
   const found = rootOf(model, manoeuvre, direction, condition);
   if (found) return Math.abs(found.lateral) <= farthest ? found : refuse(`It does not happen up to ${farthest} g.`);
   if (condition.kind !== 'lift') {
@@ -107,14 +108,22 @@ function first(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, cond
   }
   return crossing(model, manoeuvre, direction, condition, farthest);
 }
+/** The first place at which a condition holds: followed from that of a car nearby, or searched for. */
+function first(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition, near?: Course): Reached | Refusal {
+  const followed = near && followedRoot(near, model, manoeuvre, direction, condition);
+  if (followed) return followed;
+  const found = searched(model, manoeuvre, direction, condition);
+  return near || isRefusal(found) ? found : { ...found, course: courseOf(model, manoeuvre, condition, found) };
+}
 
 /**
  * The lateral acceleration over g at which an end has no more grip, while the other is taken to hold.
  * @param direction 1 for left turns, -1 for right
+ * @param near of a car nearby
  * @returns its signed value, or a refusal where the car rolls over first, or a load is beyond what the tire's grip law was fitted to
  */
-export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
-  const found = first(model, manoeuvre, direction, { kind: 'limit', axle: j });
+export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoeuvre: Manoeuvre, near?: Course): Reached | Refusal {
+  const found = first(model, manoeuvre, direction, { kind: 'limit', axle: j }, near);
   if (isRefusal(found)) return found;
   for (let i = 0; i < 2; i++)
     if (found.state.x[at.load + 2 * j + i]! > model.axles[j].grip[i]!.valid)
@@ -123,15 +132,40 @@ export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoe
 }
 
 /** The lateral acceleration over g at which a wheel's load comes down to nothing; refused where it never does. */
-export function liftOff(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
-  return first(model, manoeuvre, direction, { kind: 'lift', wheel });
+export function liftOff(
+  model: CornerModel,
+  wheel: 0 | 1 | 2 | 3,
+  direction: 1 | -1,
+  manoeuvre: Manoeuvre,
+  near?: Course,
+): Reached | Refusal {
+  return first(model, manoeuvre, direction, { kind: 'lift', wheel }, near);
 }
 
+/** The same up to where the wheel meets its stop; beyond that it goes on as without one, so that no knee lies where it is searched for. */
+function untilMet(model: CornerModel, wheel: 0 | 1 | 2 | 3): CornerModel {
+  const [j, i] = [wheel >> 1, wheel & 1] as const;
+  const axle = model.axles[j]!;
+  const law = axle.law[i]!;
+  const met = axle.contact[i]!;
+  const smooth: WheelLaw = {
+    force: (u) => (u <= met ? law.force(u) : law.force(met) + law.slope(met) * (u - met)),
+    slope: (u) => law.slope(Math.min(u, met)),
+  };
+  const changed: AxleModel = { ...axle, law: i === 0 ? [smooth, axle.law[1]] : [axle.law[0], smooth] };
+  return { ...model, axles: j === 0 ? [changed, model.axles[1]] : [model.axles[0], changed] };
+}
 /** The lateral acceleration over g at which a wheel meets its first stop in bump; refused where it has none or never does. */
-export function stopContact(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
+export function stopContact(
+  model: CornerModel,
+  wheel: 0 | 1 | 2 | 3,
+  direction: 1 | -1,
+  manoeuvre: Manoeuvre,
+  near?: Course,
+): Reached | Refusal {
   if (model.axles[wheel >> 1]!.contact[wheel & 1] === Number.POSITIVE_INFINITY)
     return refuse('Where that wheel meets a stop is not known.');
-  return first(model, manoeuvre, direction, { kind: 'contact', wheel });
+  return first(untilMet(model, wheel), manoeuvre, direction, { kind: 'contact', wheel }, near);
 }
 
 /** Our index of balance, in per cent: positive when the front gives up first. */

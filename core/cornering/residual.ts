@@ -41,6 +41,7 @@ const right = capacity();
 
 /**
  * Writes the residual and, row after row, the Jacobian at `x`, and the slope of each row over the lateral acceleration. Buffers are overwritten.
+ * @param jacobian left out where the residual alone is asked for, which costs a third; `perLateral` is then not written
  * @param held a wheel that is taken to stay on the ground whatever it pulls, or `free`: its load goes on through zero where it lifts
  */
 export function residual(
@@ -48,13 +49,13 @@ export function residual(
   manoeuvre: Manoeuvre,
   x: Float64Array,
   out: Float64Array,
-  jacobian: Float64Array,
-  perLateral: Float64Array,
+  jacobian: Float64Array | undefined,
+  perLateral: Float64Array | undefined,
   held: number,
 ): void {
   out.fill(0);
-  jacobian.fill(0);
-  perLateral.fill(0);
+  jacobian?.fill(0);
+  perLateral?.fill(0);
   const alongTransfer = (carWeight(model) * manoeuvre.longitudinal * model.cgHeight) / (model.toFront + model.toRear);
   for (let j = 0; j < 2; j++) {
     const axle = model.axles[j]!;
@@ -70,6 +71,7 @@ export function residual(
   // A rigid body's row is scaled to moments, so that one tolerance holds for all rows.
   const stiffness = rigid ? -1e6 : model.chassisStiffness;
   out[12] = (rigid ? 0 : x[at.torque]!) - stiffness * twist;
+  if (!jacobian) return;
   jacobian[12 * n + at.torque] = rigid ? 0 : 1;
   jacobian[12 * n + at.roll(0)] = -stiffness;
   jacobian[12 * n + at.roll(1)] = stiffness;
@@ -82,7 +84,7 @@ function contact(
   j: number,
   x: Float64Array,
   out: Float64Array,
-  jacobian: Float64Array,
+  jacobian: Float64Array | undefined,
   held: number,
 ): void {
   const soft = Number.isFinite(axle.tireRate);
@@ -92,9 +94,10 @@ function contact(
     const gap = clearance(model, x, wheel);
     if (load <= gap && wheel !== held) {
       out[wheel] = load;
-      jacobian[wheel * n + at.load + wheel] = 1;
+      if (jacobian) jacobian[wheel * n + at.load + wheel] = 1;
     } else {
       out[wheel] = gap;
+      if (!jacobian) continue;
       jacobian[wheel * n + at.wheel + wheel] = soft ? axle.tireRate : gapScale;
       jacobian[wheel * n + at.load + wheel] = soft ? 1 : 0;
     }
@@ -109,8 +112,8 @@ function bodyRoll(
   lateral: number,
   x: Float64Array,
   out: Float64Array,
-  jacobian: Float64Array,
-  perLateral: Float64Array,
+  jacobian: Float64Array | undefined,
+  perLateral: Float64Array | undefined,
 ): void {
   const gravity = model.gravity ? 1 : 0;
   const sprung = axleSprung(axle);
@@ -123,6 +126,7 @@ function bodyRoll(
   const row = 9 + 2 * j;
   const torqueSign = j === 0 ? -1 : 1;
   out[row] = sprung * (lateral * model.sprungCgHeight + shift) + torqueSign * x[at.torque]! - axle.rest.body;
+  if (!jacobian || !perLateral) return;
   perLateral[row] = sprung * model.sprungCgHeight;
   jacobian[row * n + roll]! += sprung * perRoll;
   jacobian[row * n + nl]! -= sprung * perLoad;
@@ -137,8 +141,8 @@ function independent(
   manoeuvre: Manoeuvre,
   x: Float64Array,
   out: Float64Array,
-  jacobian: Float64Array,
-  perLateral: Float64Array,
+  jacobian: Float64Array | undefined,
+  perLateral: Float64Array | undefined,
 ): void {
   const { track: t, rollCentreHeight, bar } = axle;
   const { lateral: a, drive } = manoeuvre;
@@ -162,7 +166,6 @@ function independent(
     const s = i === 0 ? 1 : -1;
     const bump = i === 0 ? bumpL : bumpR;
     const spring = axle.law[i]!.force(bump);
-    const slope = axle.law[i]!.slope(bump);
     const mine = i === 0 ? left : right;
     const share = both > 0 ? mine.force / both : 0.5;
     // 4 and 5: the wheel's part of the lateral force, through the links, lifts or lowers the body.
@@ -174,11 +177,13 @@ function independent(
     const row = 4 + 2 * j + i;
     const ownRoll = (s * unsprung * axle.unsprungHeight) / t;
     out[row] = x[nl + i]! - (axle.unsprung[i]! + push - ownRoll * a);
+    out[rowHeave]! += push;
+    out[rowRoll]! += s * (t / 2) * push;
+    if (!jacobian || !perLateral) continue;
+    const slope = axle.law[i]!.slope(bump);
     perLateral[row] = ownRoll - linkedPerLateral;
     jacobian[row * n + nl + i]! += 1;
-    out[rowHeave]! += push;
     perLateral[rowHeave]! += linkedPerLateral;
-    out[rowRoll]! += s * (t / 2) * push;
     perLateral[rowRoll]! += s * (t / 2) * linkedPerLateral;
     const perLeft = arm * barSlope * armL;
     const perRight = -arm * barSlope * armR;
@@ -230,8 +235,8 @@ function beam(
   manoeuvre: Manoeuvre,
   x: Float64Array,
   out: Float64Array,
-  jacobian: Float64Array,
-  perLateral: Float64Array,
+  jacobian: Float64Array | undefined,
+  perLateral: Float64Array | undefined,
 ): void {
   const { track: t, rollCentreHeight, bar } = axle;
   const [height, roll] = [at.height(j), at.roll(j)];
@@ -245,7 +250,6 @@ function beam(
   const heave = (x[wl]! + x[wr]!) / 2 - x[height]!;
   const [bumpL, bumpR] = [heave + half * relative, heave - half * relative];
   const [springL, springR] = [axle.law[0].force(bumpL), axle.law[1].force(bumpR)];
-  const [slopeL, slopeR] = [axle.law[0].slope(bumpL), axle.law[1].slope(bumpR)];
   const [armL, armR] = bar ? bar.arms : noArms;
   // The bar's links stand on the axle: they turn the ends by the axle's roll, and by its heave where the arms differ.
   const perHeave = armL - armR;
@@ -263,6 +267,8 @@ function beam(
     (t / 2) * (x[nl]! - x[nr]!) - moment + linkedMoment + tipping * (manoeuvre.lateral + gravity * axleRoll) - axle.rest.axle;
   out[rowHeave]! += push;
   out[rowRoll]! += moment - linkedMoment;
+  if (!jacobian || !perLateral) return;
+  const [slopeL, slopeR] = [axle.law[0].slope(bumpL), axle.law[1].slope(bumpR)];
   perLateral[rowMoment] = linkedPerLateral + tipping;
   perLateral[rowRoll]! -= linkedPerLateral;
   jacobian[rowSum * n + nl]! += 1;

@@ -4,6 +4,7 @@
  */
 import { isRefusal, type Refusal } from '../catalog.js';
 import { type Equilibrium, equilibrium, overturned } from './equilibrium.js';
+import { Course, type Equations } from './follow.js';
 import { capacity } from './grip.js';
 import { solveInPlace } from './linear.js';
 import type { CornerModel, Manoeuvre } from './model.js';
@@ -18,6 +19,8 @@ export interface Reached {
   /** Signed, over g. */
   readonly lateral: number;
   readonly state: Equilibrium;
+  /** Where the same of cars nearby is found from. */
+  readonly course?: Course;
 }
 /** Scales a length so that its tolerance is that of a force. */
 const stopScale = 1e5;
@@ -92,12 +95,15 @@ const jacobian = new Float64Array(unknowns * unknowns);
 const right = new Float64Array(unknowns);
 const slopes = new Float64Array(unknowns);
 
+/** A wheel that lifts second takes the car over just there; any other condition past that is none. */
+const isReal = (x: Float64Array, lateral: number, direction: 1 | -1, { kind }: Condition): boolean =>
+  lateral * direction > 0 && Math.abs(lateral) <= farthest && (kind === 'lift' || !overturned(x));
 /** Newton from a state; undefined when it does not settle. Full steps: the bracketed search takes over where a kink throws it. */
 function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, from: Reached): Reached | undefined {
   const x = Float64Array.from(from.state.x);
   let lateral = from.lateral;
   const direction = lateral < 0 ? -1 : 1;
-  const held = condition.kind === 'lift' ? condition.wheel : free;
+  const held = holdOf(condition);
   for (let step = 0; step < 14; step++) {
     const here: Manoeuvre = { lateral, longitudinal: manoeuvre.longitudinal, drive: manoeuvre.drive, yawMoment: manoeuvre.yawMoment };
     residual(model, here, x, right, jacobian, slopes, held);
@@ -105,11 +111,7 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, 
     let norm = gap * gap;
     for (let k = 0; k < unknowns; k++) norm += right[k]! * right[k]!;
     if (norm < 1e-14) {
-      // A wheel that lifts second takes the car over just there; any other condition past that is none.
-      const stands = condition.kind === 'lift' || !overturned(x);
-      return lateral * direction > 0 && Math.abs(lateral) <= farthest && stands
-        ? { lateral, state: { lateral, x, steps: step } }
-        : undefined;
+      return isReal(x, lateral, direction, condition) ? { lateral, state: { lateral, x, steps: step } } : undefined;
     }
     if (!(norm < 1e16)) return undefined;
     if (!solveInPlace(jacobian, right, unknowns, slopes)) return undefined;
@@ -128,34 +130,39 @@ function newton(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, 
   return undefined;
 }
 
-/**
- * The last root of each kind and direction: the next car, or the same car with one error moved, is rarely far away. A start changes how many steps
- * Newton's method takes, and not where it ends: a root is taken from a near start only when it stays near.
- */
-const last: (Reached | undefined)[] = [];
-const nearEnough = 0.1;
-const slotOf = (condition: Condition, direction: 1 | -1): number =>
-  (direction === 1 ? 0 : 10) + (condition.kind === 'limit' ? condition.axle : condition.wheel + (condition.kind === 'lift' ? 2 : 6));
+const holdOf = (condition: Condition): number => (condition.kind === 'lift' ? condition.wheel : free);
+/** The equations of a car and the condition together; what is sought beside the unknowns is the lateral acceleration. */
+function equationsOf(model: CornerModel, manoeuvre: Manoeuvre, condition: Condition): Equations {
+  const { longitudinal, drive, yawMoment } = manoeuvre;
+  const turning = (lateral: number): Manoeuvre => ({ lateral, longitudinal, drive, yawMoment });
+  const held = holdOf(condition);
+  return {
+    residual: (x, lateral, out, into) => residual(model, turning(lateral), x, out, into, into && slopes, held),
+    until: (x, lateral) => leftUntil(model, turning(lateral), x, condition).left,
+  };
+}
+export const courseOf = (model: CornerModel, manoeuvre: Manoeuvre, condition: Condition, { lateral, state }: Reached): Course =>
+  new Course(equationsOf(model, manoeuvre, condition), state.x, lateral);
+/** The root of a car that differs a little; undefined where the full search has to find it, or find that there is none. */
+export function followedRoot(
+  course: Course,
+  model: CornerModel,
+  manoeuvre: Manoeuvre,
+  direction: 1 | -1,
+  condition: Condition,
+): Reached | undefined {
+  const found = course.follow(equationsOf(model, manoeuvre, condition));
+  if (!found || !isReal(found.x, found.t, direction, condition)) return undefined;
+  return { lateral: found.t, state: { lateral: found.t, x: found.x, steps: 0 } };
+}
 
 /**
- * The root, from the last one or from half a g.
+ * The root, from half a g.
  * @param direction 1 for left turns, -1 for right
  * @returns undefined where Newton's method does not settle, or the car has no steady state at half a g
  */
 export function rootOf(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | undefined {
-  const slot = slotOf(condition, direction);
-  const before = last[slot];
-  if (before) {
-    const near = newton(model, manoeuvre, condition, before);
-    if (near && Math.abs(near.lateral - before.lateral) < nearEnough) {
-      last[slot] = near;
-      return near;
-    }
-  }
   const lateral = 0.5 * direction;
   const state: Equilibrium | Refusal = equilibrium(model, { ...manoeuvre, lateral });
-  if (isRefusal(state)) return undefined;
-  const found = newton(model, manoeuvre, condition, { lateral, state });
-  if (found) last[slot] = found;
-  return found;
+  return isRefusal(state) ? undefined : newton(model, manoeuvre, condition, { lateral, state });
 }

@@ -1,5 +1,21 @@
 /** Where each end gives up, which one first, both ways; where wheels lift and meet their stops; and the understeer of the linear range. */
-import { firstOf, front, given, ifTold, left, quantity, rear, refuse, right, structure, thisAxle, way } from '../catalog.js';
+import {
+  firstOf,
+  front,
+  given,
+  ifTold,
+  isRefusal,
+  left,
+  quantity,
+  type Refusal,
+  rear,
+  refuse,
+  right,
+  structure,
+  thisAxle,
+  way,
+} from '../catalog.js';
+import type { Course } from '../cornering/follow.js';
 import { axleLimit, liftOff, stopContact } from '../cornering/limits.js';
 import { linearLimit } from '../cornering/linearLimit.js';
 import { mirrored } from '../cornering/mirror.js';
@@ -20,8 +36,37 @@ const limitCaution = 'A closed course only, and never by aiming at a number: gri
 const hypothetical =
   'lateral acceleration at which the axle uses all of its grip, the other end taken to hold: the end with the higher one never gets there';
 const directionOf = (asked: Manoeuvre): 1 | -1 => (asked.lateral < 0 ? -1 : 1);
-const ended = (model: CornerModel, asked: Manoeuvre, axle: 'front' | 'rear', way: 1 | -1): Reached | ReturnType<typeof refuse> =>
-  axleLimit(model, axle === 'front' ? 0 : 1, directionOf(asked) === way ? 1 : -1, asked);
+/** Where an end gives up, or why it does not. */
+interface Ended {
+  readonly found: Reached | Refusal;
+}
+const ended = ({ model, manoeuvre, axle }: InTurn, way: 1 | -1, near: Ended | undefined): Ended => {
+  const from = near && !isRefusal(near.found) ? near.found.course : undefined;
+  return { found: axleLimit(model, axle === 'front' ? 0 : 1, directionOf(manoeuvre) === way ? 1 : -1, manoeuvre, from) };
+};
+interface InTurn {
+  readonly model: CornerModel;
+  readonly manoeuvre: Manoeuvre;
+  readonly axle: 'front' | 'rear';
+}
+const limitOf = ({ found }: Ended): number | Refusal => (isRefusal(found) ? found : Math.abs(found.lateral) * g);
+export const thisWayEnd = structure({
+  path: 'cornering.end',
+  scope: 'axle',
+  name: 'where the axle has no more grip',
+  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+  compute: (is, near?: Ended) => ended(is, 1, near),
+  source: model,
+});
+export const otherWayEnd = structure({
+  path: 'cornering.endOtherWay',
+  scope: 'axle',
+  name: 'where the axle has no more grip the other way',
+  needs: { model: cornerModel, manoeuvre, axle: thisAxle },
+  compute: (is, near?: Ended): Ended =>
+    mirrored(is.model) ? { found: refuse('Left and right are alike in this car, so that it turns both ways alike.') } : ended(is, -1, near),
+  source: model,
+});
 
 /** m/s^2. */
 const saneLimit = [0.5, 30] as const;
@@ -59,11 +104,8 @@ export const axleLimitThisWay = quantity({
       basis: asToldPerG,
     }),
     way({
-      needs: { model: cornerModel, manoeuvre, axle: thisAxle },
-      compute: ({ model, manoeuvre, axle }) => {
-        const found = ended(model, manoeuvre, axle, 1);
-        return 'refused' in found ? found : Math.abs(found.lateral) * g;
-      },
+      needs: { end: thisWayEnd },
+      compute: ({ end }) => limitOf(end),
       source: `${hypothetical}; ${model}`,
     }),
     way({
@@ -145,12 +187,8 @@ export const otherWayLimit = quantity({
   told: toldLimit,
   ways: [
     way({
-      needs: { model: cornerModel, manoeuvre, axle: thisAxle },
-      compute: ({ model, manoeuvre, axle }) => {
-        if (mirrored(model)) return refuse('Left and right are alike in this car, so that it turns both ways alike.');
-        const found = ended(model, manoeuvre, axle, -1);
-        return 'refused' in found ? found : Math.abs(found.lateral) * g;
-      },
+      needs: { end: otherWayEnd },
+      compute: ({ end }) => limitOf(end),
       source: `in a turn the other way than asked; ${hypothetical}; ${model}`,
     }),
   ],
@@ -181,6 +219,8 @@ export const otherWayBalance = quantity({
 export interface Happening {
   readonly wheel: (typeof places)[number];
   readonly lateral: number;
+  /** Where the same of cars nearby is found from. */
+  readonly course?: Course | undefined;
 }
 export interface Lifts {
   /** The inner wheel that leaves the ground first, where any does. */
@@ -189,8 +229,12 @@ export interface Lifts {
   readonly second: Happening | undefined;
 }
 type Wheel = 0 | 1 | 2 | 3;
+const courseAt = (
+  near: { readonly first: Happening | undefined; readonly second: Happening | undefined } | undefined,
+  wheel: Wheel,
+): Course | undefined => near && [near.first, near.second].find((one) => one?.wheel === places[wheel])?.course;
 const happens = (found: Reached | ReturnType<typeof refuse>, wheel: Wheel): Happening[] =>
-  'refused' in found ? [] : [{ wheel: places[wheel], lateral: Math.abs(found.lateral) }];
+  'refused' in found ? [] : [{ wheel: places[wheel], lateral: Math.abs(found.lateral), course: found.course }];
 export const lifts = structure({
   path: 'cornering.lifts',
   scope: 'car',
@@ -201,7 +245,9 @@ export const lifts = structure({
     // A wheel that stays down in the car as it is has no lift-off that could be in doubt; to search for one that isn't there is the dearest of all.
     const lifted = (wheel: Wheel): boolean => !near || [near.first, near.second].some((one) => one?.wheel === places[wheel]);
     const inner = (way === 1 ? ([0, 2] as const) : ([1, 3] as const)).filter(lifted);
-    const found = inner.flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
+    const found = inner
+      .flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre, courseAt(near, wheel)), wheel))
+      .sort((a, b) => a.lateral - b.lateral);
     return { first: found[0], second: found[1] };
   },
   source: model,
@@ -318,7 +364,9 @@ export const contacts = structure({
         'front.spring.travel',
         'rear.spring.travel',
       );
-    const found = outer.flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
+    const found = outer
+      .flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre, courseAt(near, wheel)), wheel))
+      .sort((a, b) => a.lateral - b.lateral);
     return found[0] ? { first: found[0], second: found[1] } : refuse('No outer wheel meets its stop up to 3 g.');
   },
   source: model,

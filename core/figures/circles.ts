@@ -204,7 +204,8 @@ export const alongLeft = quantity({
   ways: [
     way({
       needs: { left: brakingLeft },
-      compute: ({ left: { found } }) => (isRefusal(found) ? found : Math.max(...found.use) > 1 + 1e-9 ? beyond : found.braking * g),
+      compute: ({ left: { found } }) =>
+        isRefusal(found) ? found : found.braking < 1e-9 && Math.max(...found.use) > 1 + 1e-9 ? beyond : found.braking * g,
       source:
         'four-wheel equilibrium under brakes shared as they are: until the first wheel has no more grip, so that it is less than the friction circle leaves',
     }),

@@ -14,7 +14,8 @@ import {
   right,
   structure,
 } from '../catalog.js';
-import { type Equilibrium, equilibrium, holding, tangent } from '../cornering/equilibrium.js';
+import { courseOf, type Equilibrium, equilibrium, followed, tangent } from '../cornering/equilibrium.js';
+import type { Course } from '../cornering/follow.js';
 import { powerGrip } from '../cornering/grip.js';
 import type { AxleModel, CamberModel, CornerModel, Manoeuvre } from '../cornering/model.js';
 import { steadyTurn } from '../cornering/model.js';
@@ -259,15 +260,20 @@ export const steadyAlone = structure({
 /** A state of the car, or why there is none: it would roll over, or finds no balance. What reads it refuses with that, and takes no plainer way around it. */
 export interface Held {
   readonly found: Equilibrium | Refusal;
+  /** Where the states of cars nearby are found from. */
+  readonly course?: Course;
 }
 export const held = structure({
   path: 'cornering.held',
   scope: 'car',
   name: 'how the car holds the turn that is asked, or why it does not',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }, near?: Held): Held => ({
-    found: near && !isRefusal(near.found) ? equilibrium(model, manoeuvre, near.found) : holding(model, manoeuvre, 'turn'),
-  }),
+  compute: ({ model, manoeuvre }, near?: Held): Held => {
+    const next = near?.course && followed(near.course, model, manoeuvre);
+    if (next) return { found: next };
+    const found = equilibrium(model, manoeuvre, near && !isRefusal(near.found) ? near.found : undefined);
+    return near || isRefusal(found) ? { found } : { found, course: courseOf(model, manoeuvre, found) };
+  },
   source: model,
 });
 export const cornerState = structure({
@@ -283,6 +289,8 @@ export interface AtRest {
   readonly state: Equilibrium;
   /** Slope of every unknown over lateral g. */
   readonly slopes: Float64Array;
+  /** Where the same of cars nearby is found from. */
+  readonly course: Course;
 }
 export const restState = structure({
   path: 'cornering.rest',
@@ -290,10 +298,10 @@ export const restState = structure({
   name: 'how the car stands with its bars hooked up, and how it starts to lean',
   needs: { model: cornerModel },
   compute: ({ model }, near?: AtRest) => {
-    const state = near ? equilibrium(model, steadyTurn(0), near.state) : holding(model, steadyTurn(0), 'rest');
-    if ('refused' in state) return state;
+    const state = (near && followed(near.course, model, steadyTurn(0))) ?? equilibrium(model, steadyTurn(0));
+    if (isRefusal(state)) return state;
     const slopes = tangent(model, state);
-    const made: AtRest = { state, slopes };
+    const made: AtRest = { state, slopes, course: near?.course ?? courseOf(model, steadyTurn(0), state) };
     return slopes.every(Number.isFinite) ? made : refuse('The car has no stiffness in roll with these facts.');
   },
   source: model,

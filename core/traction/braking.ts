@@ -1,9 +1,10 @@
 /** How much of its grip an axle uses while it brakes in a corner, and how hard it can. */
 import { isRefusal, type Refusal, refuse } from '../catalog.js';
-import { type Equilibrium, equilibrium } from '../cornering/equilibrium.js';
+import { type Equilibrium, equilibrium, overturned } from '../cornering/equilibrium.js';
+import { Course, type Equations } from '../cornering/follow.js';
 import { capacity } from '../cornering/grip.js';
 import type { CornerModel, Manoeuvre } from '../cornering/model.js';
-import { axleCapacity, carWeight, lateralForce } from '../cornering/residual.js';
+import { axleCapacity, carWeight, free, lateralForce, residual, unknowns } from '../cornering/residual.js';
 import { falling } from './straight.js';
 
 /**
@@ -43,6 +44,27 @@ export interface CornerBraking {
   /** Use of grip there, front and rear; the larger is 1. */
   readonly use: readonly [number, number];
   readonly state: Equilibrium;
+  /** Where the same of cars nearby is found from; none where the corner takes it all. */
+  readonly course?: Course;
+}
+/** Braking, over g, with its front share of the brake force; both wheels of an axle brake alike. */
+function braked(weight: number, lateral: number, share: number, braking: number): Manoeuvre {
+  const [f, r] = [(-braking * weight * share) / 2, (-braking * weight * (1 - share)) / 2];
+  return { lateral, longitudinal: -braking, drive: [f, f, r, r], yawMoment: 0 };
+}
+const bothUse = (model: CornerModel, manoeuvre: Manoeuvre, state: Equilibrium): readonly [number, number] => [
+  axleGripUse(model, manoeuvre, state, 0),
+  axleGripUse(model, manoeuvre, state, 1),
+];
+const unusedSlopes = new Float64Array(unknowns);
+/** The equations of the car, and that a wheel has no more grip; what is sought beside the unknowns is the braking. */
+function equationsOf(model: CornerModel, lateral: number, share: number): Equations {
+  const weight = carWeight(model);
+  return {
+    residual: (x, braking, out, slopes) =>
+      residual(model, braked(weight, lateral, share, braking), x, out, slopes, slopes && unusedSlopes, free),
+    until: (x, braking) => weight * (1 - Math.max(...bothUse(model, braked(weight, lateral, share, braking), { lateral, x, steps: 0 }))),
+  };
 }
 /**
  * How hard the car can brake in a corner, the equilibrium solved anew for each try.
@@ -52,12 +74,16 @@ export interface CornerBraking {
  */
 export function cornerBraking(model: CornerModel, lateral: number, share: number, near?: CornerBraking): CornerBraking | Refusal {
   const weight = carWeight(model);
+  const next = near?.course?.follow(equationsOf(model, lateral, share));
+  if (next && next.t > 0 && !overturned(next.x)) {
+    const state: Equilibrium = { lateral, x: next.x, steps: 0 };
+    return { braking: next.t, use: bothUse(model, braked(weight, lateral, share, next.t), state), state };
+  }
   let state: Equilibrium | undefined = near?.state;
   let refused: Refusal | undefined;
   let use: readonly [number, number] = [0, 0];
   const left = (braking: number): number => {
-    const [f, r] = [(-braking * weight * share) / 2, (-braking * weight * (1 - share)) / 2];
-    const manoeuvre: Manoeuvre = { lateral, longitudinal: -braking, drive: [f, f, r, r], yawMoment: 0 };
+    const manoeuvre = braked(weight, lateral, share, braking);
     const found = equilibrium(model, manoeuvre, state);
     // Past the last steady state is past the limit.
     if (isRefusal(found)) {
@@ -65,7 +91,7 @@ export function cornerBraking(model: CornerModel, lateral: number, share: number
       return -1;
     }
     state = found;
-    use = [axleGripUse(model, manoeuvre, state, 0), axleGripUse(model, manoeuvre, state, 1)];
+    use = bothUse(model, manoeuvre, state);
     return Math.max(-1, 1 - Math.max(use[0], use[1]));
   };
   const most = 2.5;
@@ -74,5 +100,5 @@ export function cornerBraking(model: CornerModel, lateral: number, share: number
   if (rest <= 0) return { braking: 0, use, state };
   const braking = falling(left, near?.braking || 0.7 * rest, most);
   left(braking);
-  return { braking, use, state };
+  return { braking, use, state, course: new Course(equationsOf(model, lateral, share), state.x, braking) };
 }

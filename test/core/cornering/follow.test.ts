@@ -1,0 +1,95 @@
+/** Following a solution to a car that differs a little, against the full search for that car: by definition the same. */
+import { describe, expect, it } from 'vitest';
+import { isRefusal } from '../../../core/catalog.js';
+import { courseOf, equilibrium, followed } from '../../../core/cornering/equilibrium.js';
+import { axleLimit, axleUse, liftOff, stopContact } from '../../../core/cornering/limits.js';
+import { type CornerModel, steadyTurn } from '../../../core/cornering/model.js';
+import { at } from '../../../core/cornering/residual.js';
+import type { Reached } from '../../../core/cornering/roots.js';
+import { cornerBraking } from '../../../core/traction/braking.js';
+import { pair } from './randomPairs.js';
+
+const cars = 80;
+/** Every kind of thing that may be off, each by a few per cent. */
+const changes: readonly ((model: CornerModel, part: number) => CornerModel)[] = [
+  (model, part) => ({ ...model, cgHeight: model.cgHeight * (1 + part), sprungCgHeight: model.sprungCgHeight * (1 + part) }),
+  ({ axles: [front, rear], ...model }, part) => ({ ...model, axles: [{ ...front, track: front.track * (1 + part) }, rear] }),
+  ({ axles: [front, rear], ...model }, part) => ({
+    ...model,
+    axles: [front, { ...rear, bar: rear.bar && { ...rear.bar, stiffness: rear.bar.stiffness * (1 + part) } }],
+  }),
+  ({ axles: [front, rear], ...model }, part) => ({
+    ...model,
+    axles: [{ ...front, rollCentreHeight: front.rollCentreHeight + part }, rear],
+  }),
+];
+/** Each random car with each change to both sides; a part of the change that was there is what a followed number may be off. */
+function each(visit: (model: CornerModel, changed: CornerModel) => void): void {
+  for (let seed = 0; seed < cars; seed++) {
+    const { model } = pair(seed);
+    for (const change of changes) for (const part of [0.04, -0.04]) visit(model, change(model, part));
+  }
+}
+const turn = steadyTurn(0.6);
+
+describe('following a solution', () => {
+  it('ends where the full search ends: a state', () => {
+    let compared = 0;
+    each((model, changed) => {
+      const [from, found] = [equilibrium(model, turn), equilibrium(changed, turn)];
+      if (isRefusal(from) || isRefusal(found)) return;
+      const near = followed(courseOf(model, turn, from), changed, turn);
+      if (!near) return;
+      compared++;
+      const moved = Math.max(...found.x.slice(at.load, at.load + 4).map((load, i) => Math.abs(load - from.x[at.load + i]!)));
+      for (let i = at.load; i < at.load + 4; i++) expect(Math.abs(near.x[i]! - found.x[i]!)).toBeLessThan(1e-3 * moved + 1e-5);
+    });
+    expect(compared).toBeGreaterThan(500);
+  });
+  const searches: readonly [string, (model: CornerModel, near?: Reached['course']) => ReturnType<typeof axleLimit>][] = [
+    ['where the front gives up', (model, near) => axleLimit(model, 0, 1, steadyTurn(0), near)],
+    ['where the rear gives up', (model, near) => axleLimit(model, 1, 1, steadyTurn(0), near)],
+    ['where a wheel lifts', (model, near) => liftOff(model, 0, 1, steadyTurn(0), near)],
+    ['where a wheel meets its stop', (model, near) => stopContact(model, 1, 1, steadyTurn(0), near)],
+  ];
+  for (const [name, search] of searches)
+    it(`ends where the full search ends: ${name}`, () => {
+      let compared = 0;
+      each((model, changed) => {
+        const from = search(model);
+        if (isRefusal(from)) return;
+        const [near, found] = [search(changed, from.course), search(changed)];
+        // From nearby it gets where the search from rest may not; what it finds is then looked at by itself, below.
+        if (isRefusal(near) || isRefusal(found)) return;
+        compared++;
+        expect(Math.abs(near.lateral - found.lateral)).toBeLessThan(1e-3 * Math.abs(found.lateral - from.lateral) + 1e-8);
+      });
+      expect(compared).toBeGreaterThan(100);
+    });
+  it('holds what is asked of it also where the search from rest gives up', () => {
+    let found = 0;
+    each((model, changed) => {
+      const from = axleLimit(model, 1, 1, steadyTurn(0));
+      const near = isRefusal(from) ? from : axleLimit(changed, 1, 1, steadyTurn(0), from.course);
+      if (isRefusal(near)) return;
+      found++;
+      expect(axleUse(changed, steadyTurn(near.lateral), near.state, 1)).toBeCloseTo(1, 4);
+      const again = equilibrium(changed, steadyTurn(near.lateral), near.state);
+      if (isRefusal(again)) throw new Error(again.refused);
+      for (let i = at.load; i < at.load + 4; i++) expect(Math.abs(again.x[i]! - near.state.x[i]!)).toBeLessThan(0.5);
+    });
+    expect(found).toBeGreaterThan(100);
+  });
+  it('ends where the full search ends: how hard the car brakes in the turn', () => {
+    let compared = 0;
+    each((model, changed) => {
+      const from = cornerBraking(model, 0.4, 0.65);
+      if (isRefusal(from)) return;
+      const [near, found] = [cornerBraking(changed, 0.4, 0.65, from), cornerBraking(changed, 0.4, 0.65)];
+      if (isRefusal(near) || isRefusal(found)) throw new Error('one car brakes and its neighbour does not');
+      compared++;
+      expect(Math.abs(near.braking - found.braking)).toBeLessThan(1e-3 * Math.abs(found.braking - from.braking) + 1e-7);
+    });
+    expect(compared).toBeGreaterThan(100);
+  });
+});
