@@ -99,6 +99,9 @@ function rolloverOf(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1)
 
 /** Newton's root; where that does not settle, the bracketed search, unless even at the rollover it does not come to it. */
 function searched(model: CornerModel, manoeuvre: Manoeuvre, direction: 1 | -1, condition: Condition): Reached | Refusal {
+  // A car that stands on its stop meets it at 0 g, and need not be looked at further.
+  const rest = condition.kind === 'contact' ? equilibrium(model, { ...manoeuvre, lateral: 0 }) : undefined;
+  if (rest && !isRefusal(rest) && left(model, { ...manoeuvre, lateral: 0 }, rest, condition) <= 0) return { lateral: 0, state: rest };
   const found = rootOf(model, manoeuvre, direction, condition);
   if (found) return Math.abs(found.lateral) <= farthest ? found : refuse(`It does not happen up to ${farthest} g.`);
   if (condition.kind !== 'lift') {
