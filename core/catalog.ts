@@ -1,5 +1,5 @@
 /** The kinds of catalog entry, the ways in which they are worked out, and how one entry reads another. */
-export { canBeTold, type Entry, isEntry, isInput, isNumeric, isWorkedOut, type Made } from './catalog/entry.js';
+export { type Asks, canBeNamed, canBeTold, type Entry, isEntry, isInput, isNumeric, isWorkedOut, type Made } from './catalog/entry.js';
 export {
   type ChoiceSpec,
   type CurveSpec,

@@ -4,6 +4,7 @@ import type { BarModel, WheelLaw } from '../cornering/model.js';
 import { linearWheelLaw, type Suspension, wheelLaw } from '../cornering/wheelLaw.js';
 import * as axles from '../inputs/axles.js';
 import { track } from '../inputs/mass.js';
+import { springRate } from '../inputs/springs.js';
 import { barModel, barRollStiffness } from './bars.js';
 import { sprungMass } from './loads.js';
 import { bindTravel, ratioOfAxle } from './ride.js';
@@ -76,6 +77,7 @@ export const usualWheelRate = quantity({
   label: 'usual wheel rate',
   symbol: 'k_w',
   dimension: 'rate',
+  asks: { words: 'how stiff its springs are', tell: springRate },
   ways: [
     way({
       needs: { sprung: sprungMass },
