@@ -122,11 +122,6 @@ export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoe
   return found;
 }
 
-/** The lateral acceleration over g at which a wheel's load comes down to nothing; refused where it never does. */
-export function liftOff(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
-  return first(model, manoeuvre, direction, { kind: 'lift', wheel });
-}
-
 /** The lateral acceleration over g at which a wheel meets its first stop in bump; refused where it has none or never does. */
 export function stopContact(model: CornerModel, wheel: 0 | 1 | 2 | 3, direction: 1 | -1, manoeuvre: Manoeuvre): Reached | Refusal {
   if (model.axles[wheel >> 1]!.contact[wheel & 1] === Number.POSITIVE_INFINITY)

@@ -1,6 +1,7 @@
 /** Where each end gives up, which one first, both ways; where wheels lift and meet their stops; and the understeer of the linear range. */
 import { firstOf, front, given, ifTold, left, quantity, rear, refuse, right, structure, thisAxle, way } from '../catalog.js';
-import { axleLimit, liftOff, stopContact } from '../cornering/limits.js';
+import { type LiftOffs, liftOffs } from '../cornering/lifts.js';
+import { axleLimit, stopContact } from '../cornering/limits.js';
 import { linearLimit } from '../cornering/linearLimit.js';
 import { mirrored } from '../cornering/mirror.js';
 import type { CornerModel, GripLaw, Manoeuvre } from '../cornering/model.js';
@@ -182,30 +183,24 @@ export interface Happening {
   readonly wheel: (typeof places)[number];
   readonly lateral: number;
 }
-export interface Lifts {
-  /** The inner wheel that leaves the ground first, where any does. */
-  readonly first: Happening | undefined;
-  /** Where the other inner wheel does too, and the car goes over. */
-  readonly second: Happening | undefined;
-}
 type Wheel = 0 | 1 | 2 | 3;
 const happens = (found: Reached | ReturnType<typeof refuse>, wheel: Wheel): Happening[] =>
   'refused' in found ? [] : [{ wheel: places[wheel], lateral: Math.abs(found.lateral) }];
 export const lifts = structure({
   path: 'cornering.lifts',
   scope: 'car',
-  name: 'where the inner wheels leave the ground',
+  name: 'where the inner wheels leave the ground, and where the car goes over',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }, near): Lifts => {
-    const way = directionOf(manoeuvre);
-    // A wheel that stays down in the car as it is has no lift-off that could be in doubt; to search for one that isn't there is the dearest of all.
-    const lifted = (wheel: Wheel): boolean => !near || [near.first, near.second].some((one) => one?.wheel === places[wheel]);
-    const inner = (way === 1 ? ([0, 2] as const) : ([1, 3] as const)).filter(lifted);
-    const found = inner.flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
-    return { first: found[0], second: found[1] };
-  },
+  compute: ({ model, manoeuvre }, near?: LiftOffs) => liftOffs(model, manoeuvre, directionOf(manoeuvre), near),
   source: model,
 });
+/** What there is to say where no wheel lifts, or not that one. */
+const staysDown = (which: string, { over }: LiftOffs): ReturnType<typeof refuse> =>
+  refuse(
+    Number.isFinite(over)
+      ? `${which} leaves the ground before the car rolls over, at ${over.toFixed(2)} g.`
+      : `${which} leaves the ground up to 3 g.`,
+  );
 const liftAt = (inner: number, perG: number): number | ReturnType<typeof refuse> =>
   perG > 0 ? (inner / perG) * g : refuse('No load goes across, so that no wheel lifts.', 'perG');
 export const firstLift = quantity({
@@ -221,7 +216,7 @@ export const firstLift = quantity({
   ways: [
     way({
       needs: { lifts },
-      compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
+      compute: ({ lifts }) => (lifts.lifts[0] ? lifts.lifts[0].lateral * g : staysDown('No wheel', lifts)),
       source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
   ],
@@ -253,8 +248,8 @@ export const axleLift = quantity({
     way({
       needs: { lifts, axle: thisAxle },
       compute: ({ lifts, axle }) => {
-        const own = [lifts.first, lifts.second].find((one) => one?.wheel.endsWith(axle === 'front' ? 'f' : 'r'));
-        return own ? own.lateral * g : refuse('No wheel of that axle leaves the ground up to 3 g.');
+        const own = lifts.lifts.find(({ wheel }) => wheel < 2 === (axle === 'front'));
+        return own ? own.lateral * g : staysDown('No wheel of that axle', lifts);
       },
       source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
@@ -280,8 +275,9 @@ export const rollover = quantity({
   ways: [
     way({
       needs: { lifts },
-      compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
-      source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
+      compute: ({ lifts }) =>
+        Number.isFinite(lifts.over) ? lifts.over * g : refuse('The car finds its balance in every steady turn up to 3 g.'),
+      source: `the last steady turn: both inner wheels come off the ground there, or the springs no longer hold the body up; steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
     }),
     way({
       needs: { height: cgHeightNow, front: firstOf(front(track), rear(track)), rear: firstOf(rear(track), front(track)) },
