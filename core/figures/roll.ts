@@ -17,11 +17,12 @@ import {
   thisAxle,
   way,
 } from '../catalog.js';
-import { beamAxle, independentAxle, springBase } from '../inputs/axles.js';
+import { beamAxle, springBase } from '../inputs/axles.js';
 import { barDiameter, barRateTold } from '../inputs/bars.js';
 import { track } from '../inputs/mass.js';
 import { tireRate } from '../inputs/ride.js';
 import { barRate, barRollStiffness } from './bars.js';
+import { springLever } from './springLever.js';
 import { cornerWheelRate, stackRate } from './wheelRates.js';
 
 /** N m/rad, of an axle: none, as a soft car with both bars off nearly has, to a stiff race car. */
@@ -33,22 +34,6 @@ const definition = 'by definition';
 const bothAxles = 'both axles under one body';
 const nothing = refuse('There is no roll stiffness at either end, so that there is no share of it.', 'front', 'rear');
 
-export const springLever = quantity({
-  path: 'roll.springBase',
-  scope: 'axle',
-  name: 'distance at which the springs resist roll',
-  label: 'spring span in roll',
-  symbol: 't_s',
-  dimension: 'length',
-  ways: [
-    way({
-      needs: { beam: beamAxle, base: springBase },
-      compute: ({ base }) => base,
-      source: 'on a beam axle the distance between the springs themselves',
-    }),
-    way({ needs: { alone: independentAxle, track }, compute: ({ track }) => track, source: 'the track where each wheel moves alone' }),
-  ],
-});
 const likeRates = 'both sides solved with their sum fixed; with like rates k t^2/2';
 export const springRollStiffness = quantity({
   path: 'roll.springs',

@@ -10,7 +10,7 @@ import { lateral, turn } from '../inputs/turning.js';
 import { carLimit } from './balance.js';
 import { askedTurn, bends, cornerModel, gainOfArm, held, indexOf, inTheTurn, readOff, sideOf } from './cornering.js';
 import { rollAngle } from './leaning.js';
-import { springLever } from './roll.js';
+import { springLever } from './springLever.js';
 
 /** m. */
 const saneTravel = [-0.4, 0.4] as const;
