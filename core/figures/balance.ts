@@ -296,6 +296,13 @@ export interface Contacts {
   readonly first: Happening;
   readonly second: Happening | undefined;
 }
+/** A stop is no fact that is missing: it is not reached. */
+const neverMet = (turn: LiftOffs | ReturnType<typeof refuse>): ReturnType<typeof refuse> =>
+  refuse(
+    'refused' in turn || !Number.isFinite(turn.over)
+      ? 'No outer wheel meets its stop up to 3 g: it is not reached in a turn.'
+      : `No outer wheel meets its stop before the limit: the car goes over at ${turn.over.toFixed(2)} g.`,
+  );
 export const contacts = structure({
   path: 'cornering.contacts',
   scope: 'car',
@@ -315,7 +322,7 @@ export const contacts = structure({
         'rear.spring.travel',
       );
     const found = outer.flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre), wheel)).sort((a, b) => a.lateral - b.lateral);
-    return found[0] ? { first: found[0], second: found[1] } : refuse('No outer wheel meets its stop up to 3 g.');
+    return found[0] ? { first: found[0], second: found[1] } : neverMet(liftOffs(model, manoeuvre, way));
   },
   source: model,
 });
@@ -332,7 +339,7 @@ export const firstContact = quantity({
     way({
       needs: { contacts },
       compute: ({ contacts }) => contacts.first.lateral * g,
-      source: `bump stop or bind, of the outer wheels; ${model}`,
+      source: `bump stop or bind, of the outer wheels, on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
   ],
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',

@@ -199,9 +199,10 @@ export const standing = structure({
 export const wheel = (axle: 'front' | 'rear', side: 'left' | 'right'): 0 | 1 | 2 | 3 =>
   axle === 'front' ? (side === 'left' ? 0 : 1) : side === 'left' ? 2 : 3;
 
+const pressing = 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.';
 export const travelSince = figure({
   path: 'travelSince',
-  nonlinear: 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.',
+  nonlinear: pressing,
   scope: 'corner',
   name: 'bump travel since the car was measured',
   label: 'bump since measured',
@@ -219,6 +220,7 @@ export const riseSince = figure({
   label: 'rise since measured',
   symbol: 'b',
   dimension: 'length',
+  nonlinear: pressing,
   needs: { standing, axle: thisAxle, side: thisSide },
   compute: ({ standing, axle, side }) => standing.rise[wheel(axle, side)],
   source: equilibrium,

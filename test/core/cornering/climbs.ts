@@ -1,5 +1,6 @@
 /** Lift-offs and rollover of random cars against a climb by small steps in the second formulation (independent.ts). */
 import { isRefusal } from '../../../core/catalog.js';
+import { equilibrium } from '../../../core/cornering/equilibrium.js';
 import { liftOffs } from '../../../core/cornering/lifts.js';
 import { steadyTurn } from '../../../core/cornering/model.js';
 import { climb } from './independent.js';
@@ -17,7 +18,12 @@ export function climbed(seed: number, stride: number): Climbed {
   const way = lateral < 0 ? -1 : 1;
   const found = liftOffs(model, steadyTurn(0), way);
   if (isRefusal(found)) return { seed, otherwise: [found.refused], falls: false };
-  const { lifted, last } = climb(body, way, stride);
+  const { lifted, last } = climb(body, way, stride, (at) => {
+    const state = equilibrium(model, steadyTurn(way * at));
+    if (isRefusal(state)) return undefined;
+    const list = (...of: number[]): number[] => of.map((k) => state.x[k]!);
+    return [...list(0, 2), ...list(...(Number.isFinite(body.torsion) ? [1, 3] : [1])), ...list(4, 5, 6, 7)];
+  });
   const otherwise: string[] = [];
   // A little more than a step, for what the solver of either leaves.
   const near = 1.05 * stride;
