@@ -55,6 +55,8 @@ export interface Entry {
   readonly typical?: TypicalOverAll;
   /** The same by kind of car. */
   readonly typicals: readonly Typical[];
+  /** Why nothing is typical of it, of an amount that could be compared from car to car. */
+  readonly untypical?: string;
   readonly nonlinear?: string;
   readonly asks?: Asks;
   readonly carriesOn?: Entry;

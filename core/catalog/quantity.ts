@@ -53,6 +53,7 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   /** People also count what has this length (`hole 2`): how to measure it instead. */
   readonly counted?: string;
   readonly typical?: TypicalSpec;
+  readonly untypical?: string;
   readonly nonlinear?: string;
   readonly asks?: Asks;
   /**

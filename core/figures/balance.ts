@@ -1,5 +1,5 @@
 /** Where each end gives up, which one first, both ways; where wheels lift and meet their stops; and the understeer of the linear range. */
-import { firstOf, front, given, ifTold, left, quantity, rear, refuse, right, structure, thisAxle, way } from '../catalog.js';
+import { firstOf, front, given, ifTold, inPractice, left, quantity, rear, refuse, right, structure, thisAxle, way } from '../catalog.js';
 import { type LiftOffs, liftOffs } from '../cornering/lifts.js';
 import { axleLimit, stopContact } from '../cornering/limits.js';
 import { linearLimit } from '../cornering/linearLimit.js';
@@ -44,7 +44,7 @@ export const axleLimitThisWay = quantity({
   dimension: 'acceleration',
   sane: saneLimit,
   told: toldLimit,
-  typical: { range: [7, 13], of: 'street tires, dry; common practice, no source' },
+  typical: [inPractice('street tires, dry', 7, 11), inPractice('autocross street tires, dry', 9, 13)],
   ways: [
     way({
       needs: { perG: ifTold(transferPerG), ...atRest, grip: axleGrip },
@@ -89,7 +89,7 @@ export const carLimit = quantity({
   sane: saneLimit,
   told: toldLimit,
   measure: 'A steady circle on a closed course, as fast as the car holds it: radius and time of a lap.',
-  typical: { range: [7, 11], of: 'street tires, dry; common practice, no source' },
+  typical: [inPractice('street tires, dry', 7, 10), inPractice('autocross street tires, dry', 9, 12)],
   ways: [
     way({
       needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
@@ -160,6 +160,7 @@ export const otherWayLimit = quantity({
 });
 export const otherWayBalance = quantity({
   path: 'balance.otherWay',
+  typical: [inPractice('road cars push a little', -0.05, 0.15)],
   scope: 'car',
   name: 'balance at the limit the other way',
   label: 'balance other way',
@@ -351,6 +352,7 @@ const linearRange = 'linear range of the tires, both of an axle alike; after Gil
 const overStiffness = 'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
 export const slipPerG = quantity({
   path: 'slipPerG',
+  typical: [inPractice('road cars', 0.03491, 0.1222)],
   scope: 'axle',
   name: 'slip angle of the axle per g',
   label: 'slip angle per g',
@@ -397,6 +399,7 @@ export const understeerGradient = quantity({
 });
 export const understeerWithCompliance = quantity({
   path: 'understeer.withCompliance',
+  typical: [inPractice('road cars', 0.01745, 0.1222)],
   scope: 'car',
   name: 'understeer gradient per g, with compliance steer',
   label: 'understeer, compliance',
@@ -461,6 +464,7 @@ export const criticalSpeed = quantity({
 });
 export const staticMargin = quantity({
   path: 'understeer.staticMargin',
+  typical: [inPractice('road cars', 0, 0.12)],
   scope: 'car',
   name: 'static margin',
   symbol: 'SM',

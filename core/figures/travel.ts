@@ -1,5 +1,5 @@
 /** By axle: the travel that is left before something stops it, and how high the hub stands on its tire. */
-import { asMeasured, carry, figure, given, left, maybe, quantity, refine, refuse, right, structure, way } from '../catalog.js';
+import { asMeasured, carry, figure, given, inPractice, left, maybe, quantity, refine, refuse, right, structure, way } from '../catalog.js';
 import * as told from '../inputs/ride.js';
 import { evenRatio, type MotionRatio, springTravel, wheelTravel } from '../springs/motionRatio.js';
 import { cornerMass } from './loads.js';
@@ -122,7 +122,7 @@ export const bumpTravel = figure({
   symbol: 'u',
   words: ['bump travel', 'bump travel left', 'travel left'],
   dimension: 'length',
-  typical: { range: [0.03, 0.1], of: 'lowered road cars; common practice, no source' },
+  typical: [inPractice('standard road cars', 0.06, 0.12), inPractice('lowered road cars', 0.03, 0.07)],
   needs: { bind: maybe(bindTravel), stop: maybe(stopTravel) },
   compute: ({ bind, stop }) => {
     if (bind === undefined && stop === undefined)

@@ -1,5 +1,5 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { asMeasured, carry, given, left, maybe, quantity, refine, refuse, right, way } from '../catalog.js';
+import { asMeasured, carry, given, inPractice, left, maybe, quantity, refine, refuse, right, way } from '../catalog.js';
 import { travelSince } from '../figures/standing.js';
 import { freeRadius } from '../figures/tires.js';
 import { axleKind, suspension } from './layout.js';
@@ -13,6 +13,7 @@ const degree = Math.PI / 180;
 const usualFall = { strut: 2.55, wishbone: 1.25, multilink: 1.25, 'trailing arm': 0.4, 'twist beam': 0.1, 'live axle': 0.15 } as const;
 export const rollCenterFall = quantity({
   path: 'rollCenter.fall',
+  typical: [inPractice('struts', 2.4, 2.7), inPractice('wishbones and five links', 1, 1.5), inPractice('live axles', 0.05, 0.5)],
   scope: 'axle',
   name: 'fall of the roll center for each unit of lowering',
   label: 'roll center falls by',
@@ -112,6 +113,7 @@ export const unsprungHeight = quantity({
 });
 export const bumpStopRate = quantity({
   path: 'bumpStop.rate',
+  typical: [inPractice('foam bump stops, their first third', 30_000, 150_000)],
   scope: 'axle',
   name: 'rate of the bump stop, along the damper',
   label: 'bump stop rate',
@@ -170,6 +172,7 @@ export const camberGain = quantity({
 });
 export const complianceSteer = quantity({
   path: 'compliance.steer',
+  typical: [inPractice('road cars', -0.005236, 0.01047)],
   scope: 'axle',
   name: 'steer that the suspension gives by itself at 1 g',
   label: 'compliance steer',

@@ -58,7 +58,11 @@ describe('what can be said of a number', () => {
     expect(rear.filter(({ disagree }) => disagree)).toEqual([]);
   });
   it('says where it stands against what is typical', () => {
-    const [one] = aboutOf({ facts: facts({ 'front.wheelRate': 90_000 }) }, 'front.wheelRate').typical;
-    expect(one).toMatchObject({ range: [12_000, 80_000], stands: 'above', source: 'common practice, no source' });
+    const stands = (rate: number) => aboutOf({ facts: facts({ 'front.wheelRate': rate }) }, 'front.wheelRate').typical;
+    expect(stands(40_000)).toMatchObject([
+      { for: 'street cars', range: [12_000, 30_000], stands: 'above', source: 'common practice, no source' },
+      { for: 'autocross and track cars', range: [25_000, 80_000], stands: 'within', source: 'common practice, no source' },
+    ]);
+    expect(stands(90_000).map((one) => one.stands)).toEqual(['above', 'above']);
   });
 });
