@@ -1,7 +1,7 @@
 /** What the springs make at the wheel: rates, with and without the tire, and the frequencies on them. Each can be told as well. */
 import { given, inPractice, inverse, left, maybe, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
-import { besideRate, helperRate, springRate } from '../inputs/springs.js';
+import { besideRate, helperRate, springRate, springRatioRise, springRatioTable } from '../inputs/springs.js';
 import { compressionAt, rateAt, riseAt } from '../springs/law.js';
 import { axleSprungMass, sprungMass } from './loads.js';
 import { weighedSprung } from './mass.js';
@@ -62,9 +62,10 @@ export const { axle: wheelRate, corner: cornerWheelRate } = wheels({
       basis: byRate,
     }),
     way({
-      needs: { spring: stackRate, ratio: ratioHere, rise: ratioRiseHere },
-      compute: ({ spring, ratio, rise }) =>
-        rise === 0
+      // A rise that is only guessed is left out: what it adds goes with a weight that is not known, and would leave nothing to say.
+      needs: { spring: stackRate, ratio: ratioHere, rise: refine(given(springRatioRise), 0), table: maybe(springRatioTable) },
+      compute: ({ spring, ratio, rise, table }) =>
+        rise === 0 && (table === undefined || table.x.length === 1)
           ? spring * ratio ** 2
           : refuse(
               'Where the motion ratio changes, the wheel rate depends on what the spring carries: tell the weight of the car.',
