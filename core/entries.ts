@@ -25,6 +25,7 @@ import * as rideTravelFigures from './figures/rideTravel.js';
 import * as rollFigures from './figures/roll.js';
 import * as rollAxisFigures from './figures/rollAxis.js';
 import * as spinFigures from './figures/spin.js';
+import * as springLeverFigures from './figures/springLever.js';
 import * as springsFigures from './figures/springs.js';
 import * as standingFigures from './figures/standing.js';
 import * as tiltFigures from './figures/tilt.js';
@@ -101,6 +102,7 @@ const subjects: readonly Subject[] = [
   aboardFigures,
   cornerRideFigures,
   barFigures,
+  springLeverFigures,
   rollFigures,
   cornerLawFigures,
   corneringFigures,

@@ -1,6 +1,6 @@
 /** Quantities: told, worked out, or both; and the same quantity of a wheel and of its axle. */
 import type { Dimension } from '../dimensions.js';
-import { type Entry, type Made, make, shownAs } from './entry.js';
+import { type Asks, type Entry, type Made, make, shownAs } from './entry.js';
 import { given, left, type Need, type Needs, right } from './needs.js';
 import type { TypicalSpec } from './typical.js';
 import { usuallyTold } from './usually.js';
@@ -53,7 +53,9 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   /** People also count what has this length (`hole 2`): how to measure it instead. */
   readonly counted?: string;
   readonly typical?: TypicalSpec;
+  readonly untypical?: string;
   readonly nonlinear?: string;
+  readonly asks?: Asks;
   /**
    * What the car is made of or set to, though it can be worked out as well (a spring's rate, from its coil): a told value holds until another is told,
    * and is not carried on when something else changes, as a told result is.

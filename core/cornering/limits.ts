@@ -134,17 +134,6 @@ export function axleLimit(model: CornerModel, j: 0 | 1, direction: 1 | -1, manoe
   return found;
 }
 
-/** The lateral acceleration over g at which a wheel's load comes down to nothing; refused where it never does. */
-export function liftOff(
-  model: CornerModel,
-  wheel: 0 | 1 | 2 | 3,
-  direction: 1 | -1,
-  manoeuvre: Manoeuvre,
-  near?: Course,
-): Reached | Refusal {
-  return first(model, manoeuvre, direction, { kind: 'lift', wheel }, near);
-}
-
 /** The same up to where the wheel meets its stop; beyond that it goes on as without one, so that no knee lies where it is searched for. */
 function untilMet(model: CornerModel, wheel: 0 | 1 | 2 | 3): CornerModel {
   const [j, i] = [wheel >> 1, wheel & 1] as const;

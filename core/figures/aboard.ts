@@ -1,5 +1,19 @@
 /** What is aboard, what came aboard since the car was weighed, and what the car weighs as it stands. */
-import { asMeasured, figure, front, given, inverse, maybe, quantity, rear, refuse, structure, thisAxle, way } from '../catalog.js';
+import {
+  asMeasured,
+  figure,
+  front,
+  given,
+  inPractice,
+  inverse,
+  maybe,
+  quantity,
+  rear,
+  refuse,
+  structure,
+  thisAxle,
+  way,
+} from '../catalog.js';
 import * as told from '../inputs/mass.js';
 import { type Cargo, gained } from '../mass/cargo.js';
 import { weighedAxle, weighedShare, weighedTotal } from './mass.js';
@@ -132,7 +146,11 @@ export const frontShareNow = figure({
   symbol: 'w_f',
   words: ['front share', 'front percent', 'percent front', 'weight distribution'],
   dimension: 'ratio',
-  typical: { range: [0.4, 0.65], of: 'road cars; common practice, no source' },
+  typical: [
+    inPractice('front-drive cars', 0.58, 0.66),
+    inPractice('rear-drive cars, engine in front', 0.48, 0.57),
+    inPractice('mid-engined cars', 0.38, 0.48),
+  ],
   needs: { share: weighedShare, weighed: maybe(weighedTotal), front: front(addedWeight), rear: rear(addedWeight) },
   compute: ({ share, weighed, front, rear }) => {
     if (front === 0 && rear === 0) return share;
@@ -152,7 +170,11 @@ export const rearShareNow = quantity({
   dimension: 'ratio',
   sane: [0.28, 0.7],
   told: { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.015 } },
-  typical: { range: [0.35, 0.6], of: 'road cars; common practice, no source' },
+  typical: [
+    inPractice('front-drive cars', 0.34, 0.42),
+    inPractice('rear-drive cars, engine in front', 0.43, 0.52),
+    inPractice('mid-engined cars', 0.52, 0.62),
+  ],
   measure: 'Weigh each axle on level ground; the rear weight over the sum of both.',
   ways: [
     way({

@@ -4,6 +4,7 @@ import {
   front,
   given,
   ifTold,
+  inPractice,
   isRefusal,
   left,
   quantity,
@@ -16,7 +17,8 @@ import {
   way,
 } from '../catalog.js';
 import type { Course } from '../cornering/follow.js';
-import { axleLimit, liftOff, stopContact } from '../cornering/limits.js';
+import { type LiftOffs, liftOffs } from '../cornering/lifts.js';
+import { axleLimit, stopContact } from '../cornering/limits.js';
 import { linearLimit } from '../cornering/linearLimit.js';
 import { mirrored } from '../cornering/mirror.js';
 import type { CornerModel, GripLaw, Manoeuvre } from '../cornering/model.js';
@@ -88,7 +90,7 @@ export const axleLimitThisWay = quantity({
   dimension: 'acceleration',
   sane: saneLimit,
   told: toldLimit,
-  typical: { range: [7, 13], of: 'street tires, dry; common practice, no source' },
+  typical: [inPractice('street tires, dry', 7, 11), inPractice('autocross street tires, dry', 9, 13)],
   ways: [
     way({
       needs: { perG: ifTold(transferPerG), ...atRest, grip: axleGrip },
@@ -130,7 +132,7 @@ export const carLimit = quantity({
   sane: saneLimit,
   told: toldLimit,
   measure: 'A steady circle on a closed course, as fast as the car holds it: radius and time of a lap.',
-  typical: { range: [7, 11], of: 'street tires, dry; common practice, no source' },
+  typical: [inPractice('street tires, dry', 7, 10), inPractice('autocross street tires, dry', 9, 12)],
   ways: [
     way({
       needs: { front: front(axleLimitThisWay), rear: rear(axleLimitThisWay) },
@@ -197,6 +199,7 @@ export const otherWayLimit = quantity({
 });
 export const otherWayBalance = quantity({
   path: 'balance.otherWay',
+  typical: [inPractice('road cars push a little', -0.05, 0.15)],
   scope: 'car',
   name: 'balance at the limit the other way',
   label: 'balance other way',
@@ -222,12 +225,6 @@ export interface Happening {
   /** Where the same of cars nearby is found from. */
   readonly course?: Course | undefined;
 }
-export interface Lifts {
-  /** The inner wheel that leaves the ground first, where any does. */
-  readonly first: Happening | undefined;
-  /** Where the other inner wheel does too, and the car goes over. */
-  readonly second: Happening | undefined;
-}
 type Wheel = 0 | 1 | 2 | 3;
 const courseAt = (
   near: { readonly first: Happening | undefined; readonly second: Happening | undefined } | undefined,
@@ -238,20 +235,18 @@ const happens = (found: Reached | ReturnType<typeof refuse>, wheel: Wheel): Happ
 export const lifts = structure({
   path: 'cornering.lifts',
   scope: 'car',
-  name: 'where the inner wheels leave the ground',
+  name: 'where the inner wheels leave the ground, and where the car goes over',
   needs: { model: cornerModel, manoeuvre },
-  compute: ({ model, manoeuvre }, near): Lifts => {
-    const way = directionOf(manoeuvre);
-    // A wheel that stays down in the car as it is has no lift-off that could be in doubt; to search for one that isn't there is the dearest of all.
-    const lifted = (wheel: Wheel): boolean => !near || [near.first, near.second].some((one) => one?.wheel === places[wheel]);
-    const inner = (way === 1 ? ([0, 2] as const) : ([1, 3] as const)).filter(lifted);
-    const found = inner
-      .flatMap((wheel) => happens(liftOff(model, wheel, way, manoeuvre, courseAt(near, wheel)), wheel))
-      .sort((a, b) => a.lateral - b.lateral);
-    return { first: found[0], second: found[1] };
-  },
+  compute: ({ model, manoeuvre }, near?: LiftOffs) => liftOffs(model, manoeuvre, directionOf(manoeuvre), near),
   source: model,
 });
+/** What there is to say where no wheel lifts, or not that one. */
+const staysDown = (which: string, { over }: LiftOffs): ReturnType<typeof refuse> =>
+  refuse(
+    Number.isFinite(over)
+      ? `${which} leaves the ground before the car rolls over, at ${over.toFixed(2)} g.`
+      : `${which} leaves the ground up to 3 g.`,
+  );
 const liftAt = (inner: number, perG: number): number | ReturnType<typeof refuse> =>
   perG > 0 ? (inner / perG) * g : refuse('No load goes across, so that no wheel lifts.', 'perG');
 export const firstLift = quantity({
@@ -267,7 +262,7 @@ export const firstLift = quantity({
   ways: [
     way({
       needs: { lifts },
-      compute: ({ lifts }) => (lifts.first ? lifts.first.lateral * g : refuse('No wheel leaves the ground up to 3 g.')),
+      compute: ({ lifts }) => (lifts.lifts[0] ? lifts.lifts[0].lateral * g : staysDown('No wheel', lifts)),
       source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
   ],
@@ -299,8 +294,8 @@ export const axleLift = quantity({
     way({
       needs: { lifts, axle: thisAxle },
       compute: ({ lifts, axle }) => {
-        const own = [lifts.first, lifts.second].find((one) => one?.wheel.endsWith(axle === 'front' ? 'f' : 'r'));
-        return own ? own.lateral * g : refuse('No wheel of that axle leaves the ground up to 3 g.');
+        const own = lifts.lifts.find(({ wheel }) => wheel < 2 === (axle === 'front'));
+        return own ? own.lateral * g : staysDown('No wheel of that axle', lifts);
       },
       source: `on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
@@ -326,8 +321,9 @@ export const rollover = quantity({
   ways: [
     way({
       needs: { lifts },
-      compute: ({ lifts }) => (lifts.second ? lifts.second.lateral * g : refuse('The car does not roll over up to 3 g in a steady turn.')),
-      source: `both inner wheels off the ground, steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
+      compute: ({ lifts }) =>
+        Number.isFinite(lifts.over) ? lifts.over * g : refuse('The car finds its balance in every steady turn up to 3 g.'),
+      source: `the last steady turn: both inner wheels come off the ground there, or the springs no longer hold the body up; steady, level, nothing tripped over: curbs, ruts and quick steering take a car over sooner; ${model}`,
     }),
     way({
       needs: { height: cgHeightNow, front: firstOf(front(track), rear(track)), rear: firstOf(rear(track), front(track)) },
@@ -346,6 +342,13 @@ export interface Contacts {
   readonly first: Happening;
   readonly second: Happening | undefined;
 }
+/** A stop is no fact that is missing: it is not reached. */
+const neverMet = (turn: LiftOffs | ReturnType<typeof refuse>): ReturnType<typeof refuse> =>
+  refuse(
+    'refused' in turn || !Number.isFinite(turn.over)
+      ? 'No outer wheel meets its stop up to 3 g: it is not reached in a turn.'
+      : `No outer wheel meets its stop before the limit: the car goes over at ${turn.over.toFixed(2)} g.`,
+  );
 export const contacts = structure({
   path: 'cornering.contacts',
   scope: 'car',
@@ -367,7 +370,7 @@ export const contacts = structure({
     const found = outer
       .flatMap((wheel) => happens(stopContact(model, wheel, way, manoeuvre, courseAt(near, wheel)), wheel))
       .sort((a, b) => a.lateral - b.lateral);
-    return found[0] ? { first: found[0], second: found[1] } : refuse('No outer wheel meets its stop up to 3 g.');
+    return found[0] ? { first: found[0], second: found[1] } : neverMet(liftOffs(model, manoeuvre, way));
   },
   source: model,
 });
@@ -384,7 +387,7 @@ export const firstContact = quantity({
     way({
       needs: { contacts },
       compute: ({ contacts }) => contacts.first.lateral * g,
-      source: `bump stop or bind, of the outer wheels; ${model}`,
+      source: `bump stop or bind, of the outer wheels, on tires that would hold: beyond the limit of grip it is not reached; ${model}`,
     }),
   ],
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
@@ -396,6 +399,7 @@ const linearRange = 'linear range of the tires, both of an axle alike; after Gil
 const overStiffness = 'One over a stiffness that may be a third off: the soft end moves it farther than the stiff one, and both count.';
 export const slipPerG = quantity({
   path: 'slipPerG',
+  typical: [inPractice('road cars', 0.03491, 0.1222)],
   scope: 'axle',
   name: 'slip angle of the axle per g',
   label: 'slip angle per g',
@@ -442,6 +446,7 @@ export const understeerGradient = quantity({
 });
 export const understeerWithCompliance = quantity({
   path: 'understeer.withCompliance',
+  typical: [inPractice('road cars', 0.01745, 0.1222)],
   scope: 'car',
   name: 'understeer gradient per g, with compliance steer',
   label: 'understeer, compliance',
@@ -506,6 +511,7 @@ export const criticalSpeed = quantity({
 });
 export const staticMargin = quantity({
   path: 'understeer.staticMargin',
+  typical: [inPractice('road cars', 0, 0.12)],
   scope: 'car',
   name: 'static margin',
   symbol: 'SM',

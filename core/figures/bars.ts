@@ -8,6 +8,7 @@ import {
   figure,
   firstOf,
   given,
+  inPractice,
   inverse,
   left,
   maybe,
@@ -155,6 +156,7 @@ export const barRate = quantity({
 });
 export const barWheelRate = quantity({
   path: 'bar.wheelRate',
+  typical: [inPractice('road cars to autocross', 2000, 60_000)],
   scope: 'axle',
   name: 'what the bar adds to the wheel rate, one wheel moving',
   label: 'bar at one wheel',
@@ -175,6 +177,7 @@ export const barWheelRate = quantity({
 });
 export const barRollWheelRate = quantity({
   path: 'bar.rollWheelRate',
+  typical: [inPractice('road cars to autocross', 4000, 120_000)],
   scope: 'axle',
   name: 'what the bar adds to the wheel rate in roll, both wheels moving',
   label: 'bar at wheels in roll',
@@ -195,6 +198,7 @@ export const barRollWheelRate = quantity({
 });
 export const barRollStiffness = quantity({
   path: 'roll.bar',
+  typical: [inPractice('front bars of road cars', 5000, 40_000), inPractice('rear bars of road cars', 1000, 20_000)],
   scope: 'axle',
   name: 'roll stiffness of the anti-roll bar',
   label: 'bar roll stiffness',
@@ -296,6 +300,7 @@ const twistAlone = 'twist of the bar alone';
 const fourthPower = 'stiffness goes with outside to the fourth less bore to the fourth, over the lever squared';
 export const barStiffening = quantity({
   path: 'bar.stiffening',
+  untypical: 'A comparison of two bars.',
   scope: 'axle',
   name: 'how much stiffer the anti-roll bar is than before',
   label: 'bar stiffer by',

@@ -1,5 +1,5 @@
 /** What the parts of the brakes make of a pedal: pressure, torque at each axle, and how they share the force. */
-import { figure, firstOf, front, quantity, rear, way } from '../catalog.js';
+import { figure, firstOf, front, inPractice, quantity, rear, way } from '../catalog.js';
 import * as told from '../inputs/brakes.js';
 import { brakeShare } from '../inputs/grip.js';
 import { totalMass } from './aboard.js';
@@ -22,6 +22,7 @@ export const torquePerPressure = figure({
 });
 export const brakeTorqueShare = quantity({
   path: 'brake.torqueShare',
+  typical: [inPractice('road cars', 0.58, 0.8)],
   scope: 'car',
   name: 'front share of the brake torque, by the parts',
   label: 'front torque share',
@@ -111,6 +112,7 @@ export const boosterForce = quantity({
 });
 export const linePressure = quantity({
   path: 'brake.linePressure',
+  typical: [inPractice('road cars, hard braking', 4_000_000, 10_000_000)],
   scope: 'car',
   name: 'line pressure of the brakes',
   label: 'brake line pressure',

@@ -1,5 +1,20 @@
 /** Braking: what each end uses of its grip, which locks first and at what g, straight and in a corner. */
-import { front, given, inverse, left, maybe, quantity, rear, refuse, right, structure, thisAxle, thisSide, way } from '../catalog.js';
+import {
+  front,
+  given,
+  inPractice,
+  inverse,
+  left,
+  maybe,
+  quantity,
+  rear,
+  refuse,
+  right,
+  structure,
+  thisAxle,
+  thisSide,
+  way,
+} from '../catalog.js';
 import { roadSpeed } from '../inputs/gearing.js';
 import { gripCoefficient } from '../inputs/grip.js';
 import { cgHeight, wheelbase } from '../inputs/mass.js';
@@ -59,6 +74,7 @@ export const brakeTransfer = quantity({
 });
 export const idealBrakeShare = quantity({
   path: 'brake.idealShare',
+  typical: [inPractice('road cars, hard braking', 0.6, 0.85)],
   scope: 'car',
   name: 'front brake share at which both ends use their grip alike',
   label: 'ideal brake share',
@@ -116,6 +132,7 @@ export const brakingAxleLoad = quantity({
 });
 export const brakeUse = quantity({
   path: 'brake.use',
+  typical: [inPractice('a stop that every wheel holds', 0.1, 1)],
   scope: 'axle',
   name: 'share of its grip that the axle uses under the braking asked',
   label: 'grip used, braking',
@@ -356,6 +373,7 @@ export const brakeEnergy = quantity({
 
 export const useInTurn = quantity({
   path: 'brake.useInTurn',
+  typical: [inPractice('a stop that every wheel holds', 0.1, 1)],
   scope: 'axle',
   name: 'share of its grip that the axle uses, turning and braking as asked',
   label: 'grip used, turning',
@@ -412,6 +430,7 @@ export const brakeLimitInTurn = quantity({
 });
 export const lockOrderInTurn = quantity({
   path: 'brake.orderInTurn',
+  typical: [inPractice('road cars: the front locks first', -0.1, 0.4)],
   scope: 'car',
   name: 'use of grip of the front less that of the rear at the braking limit in the turn, below 0 where the rear goes first',
   label: 'front first by, turn',

@@ -1,5 +1,5 @@
 /** Small figures of corners: speed and grip on a circle, a slalom, steer angles, grip shared between braking and turning. */
-import { firstOf, front, given, isRefusal, maybe, quantity, type Refusal, rear, refuse, structure, way } from '../catalog.js';
+import { firstOf, front, given, inPractice, isRefusal, maybe, quantity, type Refusal, rear, refuse, structure, way } from '../catalog.js';
 import type { CornerModel } from '../cornering/model.js';
 import { roadSpeed } from '../inputs/gearing.js';
 import { gripCoefficient } from '../inputs/grip.js';
@@ -234,6 +234,7 @@ export const alongLeft = quantity({
 });
 export const steerOfRadius = quantity({
   path: 'steer',
+  typical: [inPractice('turns of 10 to 100 m', 0.02269, 0.2618)],
   scope: 'car',
   name: 'steer angle for that radius at a crawl',
   label: 'steer at a crawl',
@@ -253,6 +254,7 @@ export const steerOfRadius = quantity({
 const turnedOut = refuse('The radius is inside of the car.', 'radius');
 export const steerInner = quantity({
   path: 'steer.inner',
+  typical: [inPractice('turns of 10 to 100 m', 0.02269, 0.2793)],
   scope: 'car',
   name: 'steer angle of the inner wheel at a crawl',
   label: 'inner wheel steer',
@@ -270,6 +272,7 @@ export const steerInner = quantity({
 });
 export const steerOuter = quantity({
   path: 'steer.outer',
+  typical: [inPractice('turns of 10 to 100 m', 0.02269, 0.2443)],
   scope: 'car',
   name: 'steer angle of the outer wheel at a crawl',
   label: 'outer wheel steer',

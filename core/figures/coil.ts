@@ -1,5 +1,5 @@
 /** What a coil's dimensions make of it: rate, stress factors, weight, and how far it can be pressed. */
-import { quantity, refuse, way } from '../catalog.js';
+import { inPractice, quantity, refuse, way } from '../catalog.js';
 import { activeTurns, coilMeanDiameter, deadTurns, shearModulus, wire } from '../inputs/coil.js';
 import { springFreeLength, springTravel } from '../inputs/springs.js';
 import {
@@ -37,6 +37,7 @@ export const coilIndex = quantity({
 });
 export const coilRate = quantity({
   path: 'coil.rate',
+  typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   scope: 'axle',
   name: 'spring rate from the coil',
   label: 'rate from the coil',
@@ -56,6 +57,7 @@ export const coilRate = quantity({
 });
 export const wahl = quantity({
   path: 'coil.wahl',
+  typical: [inPractice('springs of index 5 to 12', 1.11, 1.32)],
   scope: 'axle',
   name: "Wahl's factor",
   symbol: 'K_W',
@@ -73,6 +75,7 @@ export const wahl = quantity({
 });
 export const bergstraesser = quantity({
   path: 'coil.bergstraesser',
+  typical: [inPractice('springs of index 5 to 12', 1.1, 1.31)],
   scope: 'axle',
   name: "Bergstraesser's factor",
   label: 'Bergstraesser factor',
@@ -110,6 +113,7 @@ export const coilMass = quantity({
 });
 export const surge = quantity({
   path: 'coil.surge',
+  typical: [inPractice('suspension springs', 40, 150)],
   scope: 'axle',
   name: 'surge frequency of the coil',
   label: 'surge frequency',

@@ -1,17 +1,19 @@
 /** What each corner pushes with as the cornering model has it, and what resists roll beside the springs; of axles that are told by their rates alone too. */
-import { figure, firstOf, ifTold, left, maybe, quantity, type Refusal, refuse, right, structure, thisSide, way } from '../catalog.js';
+import { figure, ifTold, left, maybe, quantity, type Refusal, refuse, right, structure, thisSide, way } from '../catalog.js';
 import type { BarModel, WheelLaw } from '../cornering/model.js';
-import { linearWheelLaw, type Suspension, wheelLaw } from '../cornering/wheelLaw.js';
+import { linearWheelLaw, noStop, type Stop, stopBehind, wheelLaw } from '../cornering/wheelLaw.js';
 import * as axles from '../inputs/axles.js';
 import { track } from '../inputs/mass.js';
+import { springRate } from '../inputs/springs.js';
 import { barModel, barRollStiffness } from './bars.js';
 import { sprungMass } from './loads.js';
-import { bindTravel, ratioOfAxle } from './ride.js';
+import { bindTravel } from './ride.js';
 import { looseTravel } from './rideTravel.js';
-import { springLever, springRollStiffness, suspensionRollStiffness } from './roll.js';
+import { springRollStiffness, suspensionRollStiffness } from './roll.js';
+import { springLever } from './springLever.js';
 import { motionRatio, springStack } from './springs.js';
 import { travelSince } from './standing.js';
-import { damperRatio, stopTravel } from './travel.js';
+import { bumpStopGap, damperMotion, travelOfAxle } from './travel.js';
 import { cornerWheelRate } from './wheelRates.js';
 
 const g = 9.80665;
@@ -30,16 +32,15 @@ export const droopStopNow = figure({
   carriesOn: axles.droopStopTravel,
 });
 export const nowhere = Number.POSITIVE_INFINITY;
-/** No stop, always the same one, so that what depends on it sees no change. */
-const noStop: Suspension['stop'] = { at: nowhere, rate: 0 };
 export const bumpStop = structure({
   path: 'cornering.bumpStop',
   scope: 'axle',
   name: 'bump stop at the wheel',
-  needs: { gap: maybe(stopTravel), rate: axles.bumpStopRate, ratio: firstOf(damperRatio, ratioOfAxle) },
+  needs: { gap: maybe(bumpStopGap), rate: axles.bumpStopRate, motion: maybe(damperMotion), ...travelOfAxle },
   // On its stop already, a car is taken to have just met it.
-  compute: ({ gap, rate, ratio }) => (gap === undefined ? noStop : { at: Math.max(0, gap), rate: rate * ratio ** 2 }),
-  source: 'damper travel and force through its motion ratio',
+  compute: ({ gap, rate, motion, left, right }) =>
+    gap === undefined || motion === undefined ? noStop : stopBehind(motion, (left + right) / 2, Math.max(0, gap), rate),
+  source: 'damper travel and force through its motion ratio where the wheel is: virtual work',
 });
 /** What pushes a wheel down, and where it meets its first stop. */
 interface Corner {
@@ -60,7 +61,7 @@ const carriedOf = ({ left, right, track, base, side }: Carried): number =>
 const carriesNothing = refuse('The weight lies so far to one side that a spring carries nothing.', 'scale', 'spring.base');
 const stopsThere = { stop: maybe(bumpStop), droop: maybe(droopStopNow) } as const;
 /** A corner that is known by its rate at the wheel alone. */
-function cornerOfRate(is: Carried & { rate: number; stop: Suspension['stop'] | undefined; droop: number | undefined }): Corner | Refusal {
+function cornerOfRate(is: Carried & { rate: number; stop: Stop | undefined; droop: number | undefined }): Corner | Refusal {
   const carried = carriedOf(is);
   if (!(carried > 0)) return carriesNothing;
   const stop = is.stop ?? noStop;
@@ -76,6 +77,7 @@ export const usualWheelRate = quantity({
   label: 'usual wheel rate',
   symbol: 'k_w',
   dimension: 'rate',
+  asks: { words: 'how stiff its springs are', tell: springRate },
   ways: [
     way({
       needs: { sprung: sprungMass },

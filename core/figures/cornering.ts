@@ -33,7 +33,7 @@ import { besideSprings, cornerLaw, nowhere } from './cornerLaws.js';
 import { brakeLift, driveLift } from './links.js';
 import { sprungMass } from './loads.js';
 import { unsprungCorner } from './mass.js';
-import { springLever } from './roll.js';
+import { springLever } from './springLever.js';
 import { riseSince } from './standing.js';
 
 const g = 9.80665;

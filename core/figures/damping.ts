@@ -1,5 +1,5 @@
 /** Damping of one wheel against what would just keep it from swinging: linear, bump and rebound taken together. */
-import { given, inverse, quantity, way } from '../catalog.js';
+import { given, inPractice, inverse, quantity, way } from '../catalog.js';
 import { axleSprungMass } from './loads.js';
 import { damperRatio } from './travel.js';
 import { rideRate, wheelRate } from './wheelRates.js';
@@ -38,6 +38,7 @@ export const damperSpeed = quantity({
 });
 export const damperRate = quantity({
   path: 'damper.rate',
+  typical: [inPractice('road cars to track cars', 1000, 12_000)],
   scope: 'axle',
   name: 'damping rate of one damper',
   label: 'damper rate',
@@ -59,6 +60,7 @@ export const damperRate = quantity({
 });
 export const wheelDamping = quantity({
   path: 'wheelDamping',
+  typical: [inPractice('road cars to track cars', 800, 8000)],
   scope: 'axle',
   name: 'damping at the wheel',
   symbol: 'c_w',
@@ -112,7 +114,7 @@ export const dampingRatio = quantity({
   words: ['damping ratio', 'damping', 'zeta', 'damping factor'],
   dimension: 'ratio',
   sane: [0, 3],
-  typical: { range: [0.2, 0.8], of: 'street 0.2 to 0.4, track 0.5 to 0.8; common practice, no source' },
+  typical: [inPractice('street cars', 0.2, 0.4), inPractice('autocross and track cars', 0.5, 0.8)],
   caution,
   ways: [
     way({

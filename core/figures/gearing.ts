@@ -1,5 +1,5 @@
 /** Road speed against engine speed, what a gear does to torque, and what the speedometer makes of the tires. */
-import { asMeasured, figure, firstOf, front, higher, isRefusal, maybe, quantity, rear, refuse, way } from '../catalog.js';
+import { asMeasured, figure, firstOf, front, higher, inPractice, isRefusal, maybe, quantity, rear, refuse, way } from '../catalog.js';
 import {
   driveEfficiency,
   drivenAxle,
@@ -46,6 +46,7 @@ export const drivenCircumference = figure({
 });
 export const overallRatio = quantity({
   path: 'overallRatio',
+  typical: [inPractice('road cars, top gear to first', 2, 16)],
   scope: 'gear',
   name: 'overall ratio',
   symbol: 'i_o',
@@ -192,6 +193,7 @@ export const gearStep = quantity({
 });
 export const gearingChange = quantity({
   path: 'gearing.change',
+  untypical: 'A comparison of two tires.',
   scope: 'car',
   name: 'how much shorter the gearing is since the car was measured',
   label: 'shorter gearing',

@@ -235,6 +235,7 @@ export const rake = quantity({
 });
 export const rakeAngle = quantity({
   path: 'rake.angle',
+  untypical: 'A change of what was measured.',
   scope: 'car',
   name: 'nose-down angle since the car was measured',
   label: 'rake change, angle',

@@ -1,5 +1,5 @@
 /** How far the body rolls in the turn that is asked, and per g: by the four-wheel equilibrium, or about one roll axis. */
-import { given, ifTold, inverse, maybe, quantity, refuse, thisAxle, way } from '../catalog.js';
+import { given, ifTold, inPractice, inverse, maybe, quantity, refuse, thisAxle, way } from '../catalog.js';
 import { at } from '../cornering/unknowns.js';
 import { lateral } from '../inputs/turning.js';
 import { askedTurn, bends, indexOf, inTheTurn, model, readOff, restState, steadyAlone } from './cornering.js';
@@ -31,7 +31,11 @@ export const rollPerG = quantity({
   sane: sanePerG,
   told: toldPerG,
   measure: 'From a photo taken square from behind in a steady turn: the angle of the body, over the lateral g.',
-  typical: { range: [0.035, 0.12], of: 'street 4 to 7 degrees, sport 2 to 4, race under 2; common practice, no source' },
+  typical: [
+    inPractice('street cars', 0.06981, 0.1222),
+    inPractice('autocross and sporty cars', 0.03491, 0.06981),
+    inPractice('race cars', 0.008727, 0.03491),
+  ],
   ways: [
     way({
       needs: { ...inTheTurn, rest: maybe(restState) },
@@ -99,6 +103,7 @@ inverse(rollPerG, {
 });
 export const elasticRoll = quantity({
   path: 'roll.onSprings',
+  typical: [inPractice('street cars at 0.8 g', 0.04363, 0.08727), inPractice('autocross and sporty cars at 0.8 g', 0.02094, 0.05236)],
   scope: 'axle',
   name: 'roll of the body on its suspension',
   label: 'roll on springs',
@@ -130,6 +135,11 @@ export const elasticRoll = quantity({
 });
 export const rollPerGAtRest = quantity({
   path: 'roll.perGAtRest',
+  typical: [
+    inPractice('street cars', 0.06981, 0.1222),
+    inPractice('autocross and sporty cars', 0.03491, 0.06981),
+    inPractice('race cars', 0.008727, 0.03491),
+  ],
   scope: 'car',
   name: 'roll per g, as the turn begins',
   label: 'roll per g, at first',

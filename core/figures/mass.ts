@@ -171,6 +171,7 @@ export const twist = quantity({
   label: 'front less rear, left',
   symbol: 'dw_l',
   dimension: 'ratio',
+  asks: { words: 'how the weight stands on its four corners', tell: told.scaleReading },
   ways: [
     way({
       needs: {

@@ -1,5 +1,5 @@
 /** Pressure against temperature at a fixed volume: always in absolute pressure and absolute temperature. */
-import { figure, firstOf, quantity, refuse, way } from '../catalog.js';
+import { figure, firstOf, inPractice, quantity, refuse, way } from '../catalog.js';
 import { airPressure, coldTemperature, hotAirPressure, hotPressure, hotTemperature, hotWanted, tirePressure } from '../inputs/pressure.js';
 
 const law = 'gas law at fixed volume, absolute pressure over absolute temperature; dry air, no leak, the tire does not grow';
@@ -9,6 +9,7 @@ const gauge = [50_000, 700_000] as const;
 const alike = 'if they heat up the same';
 export const hotFromCold = quantity({
   path: 'tire.hotFromCold',
+  typical: [inPractice('street cars', 206_800, 303_400), inPractice('autocross cars on street tires', 193_100, 303_400)],
   scope: 'corner',
   name: 'hot pressure',
   main: true,
@@ -29,6 +30,7 @@ export const hotFromCold = quantity({
 const flat = refuse('Such a tire would be flat when cold.', 'tire.hotPressure', 'hotTemperature');
 export const coldFromHot = quantity({
   path: 'tire.coldFromHot',
+  typical: [inPractice('street cars', 193_100, 275_800), inPractice('autocross cars on street tires', 165_500, 262_000)],
   scope: 'corner',
   name: 'cold pressure for the hot one',
   label: 'cold for that hot',

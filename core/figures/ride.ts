@@ -1,5 +1,5 @@
 /** Spring forces, rates and travel at each wheel, at the height at which this car stands. */
-import { figure, given, inverse, refine, refuse, way, wheels } from '../catalog.js';
+import { figure, given, inPractice, inverse, refine, refuse, way, wheels } from '../catalog.js';
 import { bump, springLoad } from '../inputs/ride.js';
 import { helperRate } from '../inputs/springs.js';
 import { compressionAt, type ForceLaw, forceAt, rateAt, withSeries } from '../springs/law.js';
@@ -50,7 +50,7 @@ export const { axle: ratioOfAxle, corner: ratioHere } = wheels({
   words: ['motion ratio', 'motion ratio at this height', 'mr'],
   dimension: 'ratio',
   sane: [0.15, 1.6],
-  typical: { range: [0.5, 1], of: 'road cars; common practice, no source' },
+  typical: [inPractice('struts and live axles', 0.85, 1), inPractice('wishbones and links', 0.45, 0.85)],
   ways: [
     way({
       needs: { motion: motionRatio, travel: refine(travelSince, 0), bump: refine(bump, 0) },
@@ -131,6 +131,7 @@ export const onlyRate = (law: ForceLaw) =>
       );
 export const { axle: axleSpringRate, corner: springRateHere } = wheels({
   path: 'springRateHere',
+  typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   over: 'mean',
   corner: {
     path: 'corner.springRate',

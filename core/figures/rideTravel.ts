@@ -1,5 +1,5 @@
 /** What the wheel rates make of the ride of an axle: rear against front, how the rate rises, droop and deflection. */
-import { front, given, inverse, left, quantity, rear, refine, right, way, wheels } from '../catalog.js';
+import { front, given, inPractice, inverse, left, quantity, rear, refine, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
 import { perchPitch } from '../inputs/springs.js';
 import { compressionAt } from '../springs/law.js';
@@ -23,7 +23,7 @@ export const frequencyRatio = quantity({
   words: ['frequency ratio', 'ride frequency ratio', 'flat ride', 'flat ride ratio'],
   dimension: 'ratio',
   sane: [0.3, 3],
-  typical: { range: [0.9, 1.2], of: 'street cars 1.1 to 1.2; common practice, no source' },
+  typical: [inPractice('street cars', 1.1, 1.2), inPractice('autocross cars', 0.9, 1.2)],
   ways: [
     way({
       needs: { front: front(rideFrequency), rear: rear(rideFrequency) },
@@ -71,7 +71,11 @@ export const staticDeflection = quantity({
   words: ['static deflection', 'deflection', 'sag', 'static sag'],
   dimension: 'length',
   sane: [0.005, 1],
-  typical: { range: [0.03, 0.25], of: '3 Hz to 1 Hz' },
+  typical: [
+    inPractice('street cars', 0.11, 0.25),
+    inPractice('autocross cars', 0.05, 0.11),
+    inPractice('race cars without wings', 0.04, 0.062),
+  ],
   ways: [
     way({
       needs: { droop: droopTravel, sprung: axleSprungMass, tire: tireRate },
@@ -106,6 +110,7 @@ inverse(rideFrequency, {
 });
 export const crossPerTurn = quantity({
   path: 'crossPerTurn',
+  typical: [inPractice('road cars on coil-overs', 0.001, 0.006)],
   scope: 'axle',
   name: 'cross weight that one turn of a perch moves',
   label: 'cross per perch turn',

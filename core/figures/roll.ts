@@ -5,6 +5,7 @@ import {
   firstOf,
   front,
   given,
+  inPractice,
   inverse,
   left,
   maybe,
@@ -17,11 +18,12 @@ import {
   thisAxle,
   way,
 } from '../catalog.js';
-import { beamAxle, independentAxle, springBase } from '../inputs/axles.js';
+import { beamAxle, springBase } from '../inputs/axles.js';
 import { barDiameter, barRateTold } from '../inputs/bars.js';
 import { track } from '../inputs/mass.js';
 import { tireRate } from '../inputs/ride.js';
 import { barRate, barRollStiffness } from './bars.js';
+import { springLever } from './springLever.js';
 import { cornerWheelRate, stackRate } from './wheelRates.js';
 
 /** N m/rad, of an axle: none, as a soft car with both bars off nearly has, to a stiff race car. */
@@ -33,25 +35,10 @@ const definition = 'by definition';
 const bothAxles = 'both axles under one body';
 const nothing = refuse('There is no roll stiffness at either end, so that there is no share of it.', 'front', 'rear');
 
-export const springLever = quantity({
-  path: 'roll.springBase',
-  scope: 'axle',
-  name: 'distance at which the springs resist roll',
-  label: 'spring span in roll',
-  symbol: 't_s',
-  dimension: 'length',
-  ways: [
-    way({
-      needs: { beam: beamAxle, base: springBase },
-      compute: ({ base }) => base,
-      source: 'on a beam axle the distance between the springs themselves',
-    }),
-    way({ needs: { alone: independentAxle, track }, compute: ({ track }) => track, source: 'the track where each wheel moves alone' }),
-  ],
-});
 const likeRates = 'both sides solved with their sum fixed; with like rates k t^2/2';
 export const springRollStiffness = quantity({
   path: 'roll.springs',
+  typical: [inPractice('street cars', 12_000, 40_000), inPractice('autocross and track cars', 25_000, 90_000)],
   scope: 'axle',
   name: 'roll stiffness of the springs',
   label: 'spring roll stiffness',
@@ -95,7 +82,7 @@ export const suspensionRollStiffness = quantity({
   dimension: 'rollStiffness',
   sane: saneAxle,
   told: toldStiffness,
-  typical: { range: [10_000, 100_000], of: 'road cars; common practice, no source' },
+  typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 35_000, 120_000)],
   ways: [
     way({
       needs: { springs: springRollStiffness, bar: barRollStiffness },
@@ -113,6 +100,7 @@ export const suspensionRollStiffness = quantity({
 });
 export const tireRollStiffness = quantity({
   path: 'roll.tires',
+  typical: [inPractice('car tires', 140_000, 360_000)],
   scope: 'axle',
   name: 'roll stiffness of the tires',
   label: 'tire roll stiffness',
@@ -132,6 +120,7 @@ export const tireRollStiffness = quantity({
 });
 export const axleRollStiffness = quantity({
   path: 'roll.axle',
+  typical: [inPractice('road cars', 9000, 80_000)],
   scope: 'axle',
   name: 'roll stiffness with tires',
   label: 'roll, with tires',
@@ -169,7 +158,7 @@ export const rollStiffnessShare = quantity({
   dimension: 'ratio',
   sane: [0, 1],
   told: toldShare,
-  typical: { range: [0.45, 0.75], of: 'road cars; common practice, no source' },
+  typical: [inPractice('front-drive cars', 0.4, 0.62), inPractice('rear-drive cars', 0.52, 0.75)],
   ways: [
     way({
       needs: bothSuspensions,
@@ -236,6 +225,7 @@ addWay(
 const bothWithTires = { front: front(axleRollStiffness), rear: rear(axleRollStiffness) } as const;
 export const carRollStiffnessWithTires = quantity({
   path: 'roll.carWithTires',
+  typical: [inPractice('road cars', 22_000, 150_000)],
   scope: 'car',
   name: 'roll stiffness of the car with tires',
   label: 'roll, with tires',
@@ -248,6 +238,7 @@ export const carRollStiffnessWithTires = quantity({
 });
 export const rollStiffnessShareWithTires = quantity({
   path: 'roll.frontShareWithTires',
+  typical: [inPractice('road cars', 0.45, 0.72)],
   scope: 'car',
   name: 'front share of the roll stiffness with tires',
   label: 'front share, tires in',
@@ -267,6 +258,7 @@ export const rollStiffnessShareWithTires = quantity({
 });
 export const barShare = quantity({
   path: 'roll.barShare',
+  typical: [inPractice('front axles of road cars', 0.3, 0.65), inPractice('rear axles of road cars', 0, 0.5)],
   scope: 'axle',
   name: "the bar's part of the axle's roll stiffness",
   label: "bar's part of roll",

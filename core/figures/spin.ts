@@ -1,5 +1,5 @@
 /** Can it spin its tires: what each gear makes against what the tires hold, and how much rotation the throttle has to give. */
-import { figure, firstOf, front, quantity, rear, refuse, way } from '../catalog.js';
+import { figure, firstOf, front, inPractice, quantity, rear, refuse, way } from '../catalog.js';
 import type { CornerThrust } from '../traction/corner.js';
 import { type Driven, sidewaysLeft } from '../traction/driven.js';
 import { lastSpeedAt } from '../traction/torque.js';
@@ -14,6 +14,7 @@ const made = firstOf(thrust, peakThrust);
 const atSpeed = 'thrust at the engine or road speed asked, else at its peak, at full throttle';
 export const spin = quantity({
   path: 'traction.spin',
+  typical: [inPractice('wheels that hold', 0.1, 1)],
   scope: 'gear',
   name: 'thrust over what the tires hold, straight ahead',
   label: 'thrust over grip',
@@ -35,6 +36,7 @@ export const spin = quantity({
 });
 export const spinInCorner = quantity({
   path: 'traction.spinInCorner',
+  typical: [inPractice('wheels that hold', 0.1, 1)],
   scope: 'gear',
   name: 'thrust over what the tires hold in the turn',
   label: 'over grip, turning',

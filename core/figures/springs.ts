@@ -116,6 +116,7 @@ export const untoldRubber = quantity({
   label: 'rubber at the spring',
   symbol: 's_c',
   dimension: 'length',
+  asks: { words: 'whether rubber sits at the spring', tell: told.isolatorThickness, as: 0 },
   ways: [
     way({ needs: { thickness: given(told.isolatorThickness) }, compute: () => 0, source: asTold }),
     way({ needs: { rate: given(told.isolatorRate) }, compute: () => 0, source: asTold }),

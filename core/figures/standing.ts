@@ -3,9 +3,11 @@ import { asMeasured, figure, front, left, quantity, rear, refine, refuse, right,
 import * as massTold from '../inputs/mass.js';
 import { chassisStiffness, tireRate } from '../inputs/ride.js';
 import * as springTold from '../inputs/springs.js';
-import { type Support, staticState } from '../ride/equilibrium.js';
+import type { Support } from '../ride/axle.js';
+import { staticState } from '../ride/equilibrium.js';
 import { addedMoment, addedWeight } from './aboard.js';
 import { unsprungCorner, weighedSprung } from './mass.js';
+import { springLever } from './springLever.js';
 import { motionRatio, seatedStack, springLaw } from './springs.js';
 import { freeRadius } from './tires.js';
 
@@ -147,6 +149,7 @@ export const support = structure({
     taller: refine(taller, 0),
     tireRate,
     track: massTold.track,
+    base: springLever,
     unsprung: unsprungCorner,
     sprung: weighedSprung,
   },
@@ -161,6 +164,7 @@ export const support = structure({
     taller: is.taller,
     tireRate: is.tireRate,
     halfTrack: is.track / 2,
+    halfBase: is.base / 2,
     unsprung: is.unsprung * g,
     sprung: is.sprung * g,
   }),
@@ -195,9 +199,10 @@ export const standing = structure({
 export const wheel = (axle: 'front' | 'rear', side: 'left' | 'right'): 0 | 1 | 2 | 3 =>
   axle === 'front' ? (side === 'left' ? 0 : 1) : side === 'left' ? 2 : 3;
 
+const pressing = 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.';
 export const travelSince = figure({
   path: 'travelSince',
-  nonlinear: 'How far a weight presses a spring together goes with one over its rate; a doubt is taken from both its ends.',
+  nonlinear: pressing,
   scope: 'corner',
   name: 'bump travel since the car was measured',
   label: 'bump since measured',
@@ -215,6 +220,7 @@ export const riseSince = figure({
   label: 'rise since measured',
   symbol: 'b',
   dimension: 'length',
+  nonlinear: pressing,
   needs: { standing, axle: thisAxle, side: thisSide },
   compute: ({ standing, axle, side }) => standing.rise[wheel(axle, side)],
   source: equilibrium,

@@ -122,6 +122,7 @@ export const pMetricRating = quantity({
 });
 export const pMetricIndex = quantity({
   path: 'tire.pMetricIndex',
+  untypical: 'It follows from the size.',
   scope: 'axle',
   name: 'load index of the P-metric load',
   label: 'P-metric load index',

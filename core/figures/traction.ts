@@ -3,6 +3,7 @@ import {
   figure,
   firstOf,
   front,
+  inPractice,
   isRefusal,
   left,
   maybe,
@@ -271,6 +272,7 @@ export const straightLimitAcceleration = quantity({
 });
 export const slopeLimit = quantity({
   path: 'slope.limit',
+  typical: [inPractice('road tires on a dry slope', 0.3, 0.8)],
   nonlinear: 'The wheel with less to press it lets go first: near the change-over a doubt counts by its two ends.',
   scope: 'car',
   name: 'steepest slope that the tires climb, rise over run',

@@ -4,6 +4,7 @@ import {
   front,
   given,
   ifTold,
+  inPractice,
   inverse,
   isRefusal,
   left,
@@ -362,6 +363,7 @@ export const transferJacking = quantity({
 });
 export const elasticShare = quantity({
   path: 'loadTransfer.elasticFrontShare',
+  typical: [inPractice('road cars', 0.45, 0.75)],
   scope: 'car',
   name: 'front share of the load transfer by springs and bars',
   label: 'front elastic share',

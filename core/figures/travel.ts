@@ -1,9 +1,11 @@
 /** By axle: the travel that is left before something stops it, and how high the hub stands on its tire. */
-import { asMeasured, carry, figure, given, left, maybe, quantity, refine, refuse, right, way } from '../catalog.js';
+import { asMeasured, carry, figure, given, inPractice, left, maybe, quantity, refine, refuse, right, structure, way } from '../catalog.js';
 import * as told from '../inputs/ride.js';
+import { evenRatio, type MotionRatio, springTravel, wheelTravel } from '../springs/motionRatio.js';
 import { cornerMass } from './loads.js';
 import * as ride from './ride.js';
 import { ratioOfAxle } from './ride.js';
+import { motionRatio } from './springs.js';
 import { riseSince, travelSince } from './standing.js';
 import { freeRadius } from './tires.js';
 import { leverRatio } from './wheels.js';
@@ -24,6 +26,26 @@ export const bindTravel = figure({
   source: 'the side that binds first',
   caution: 'A spring that binds or a stop that is hit in a corner throws load on that tire at once.',
   nonlinear: ride.knee,
+});
+/** Where an axle stands in the travel of its motion ratios: of both its wheels. */
+export const travelOfAxle = { left: refine(left(travelSince), 0), right: refine(right(travelSince), 0) } as const;
+export const damperMotion = structure({
+  path: 'damper.motion',
+  scope: 'axle',
+  name: 'motion ratio of the damper over the travel',
+  ways: [
+    way({
+      needs: { told: told.damperRatio, lever: refine(leverRatio, 1, 'wheels that stand further out or in') },
+      compute: ({ told, lever }): MotionRatio => evenRatio(told * lever, 0),
+      source: 'as told, the same over the travel',
+    }),
+    way({
+      needs: { motion: motionRatio },
+      compute: ({ motion }): MotionRatio => motion,
+      source: 'the damper stands inside the spring',
+      basis: 'damper as the spring',
+    }),
+  ],
 });
 export const damperRatio = quantity({
   path: 'damper.ratioHere',
@@ -64,13 +86,11 @@ export const bumpStopGap = quantity({
 carry(bumpStopGap, {
   needs: {
     measured: asMeasured(given(bumpStopGap)),
-    ratio: damperRatio,
-    left: refine(left(travelSince), 0),
-    right: refine(right(travelSince), 0),
+    motion: damperMotion,
+    ...travelOfAxle,
   },
-  compute: ({ measured, ratio, left, right }) => measured - (ratio * (left + right)) / 2,
-  formula: 'measured - ratio * (left + right) / 2',
-  source: 'damper travel from wheel travel',
+  compute: ({ measured, motion, left, right }) => measured - (springTravel(motion, left) + springTravel(motion, right)) / 2,
+  source: 'damper travel from wheel travel, the integral of the motion ratio',
 });
 export const stopTravel = quantity({
   path: 'stopTravel',
@@ -82,6 +102,11 @@ export const stopTravel = quantity({
   dimension: 'length',
   sane: [-0.1, 0.4],
   ways: [
+    way({
+      needs: { gap: bumpStopGap, motion: damperMotion, ...travelOfAxle },
+      compute: ({ gap, motion, left, right }) => wheelTravel(motion, (left + right) / 2, gap),
+      source: 'wheel travel from damper travel, the integral of the motion ratio',
+    }),
     way({
       needs: { gap: bumpStopGap, ratio: damperRatio },
       compute: ({ gap, ratio }) => gap / ratio,
@@ -97,7 +122,7 @@ export const bumpTravel = figure({
   symbol: 'u',
   words: ['bump travel', 'bump travel left', 'travel left'],
   dimension: 'length',
-  typical: { range: [0.03, 0.1], of: 'lowered road cars; common practice, no source' },
+  typical: [inPractice('standard road cars', 0.06, 0.12), inPractice('lowered road cars', 0.03, 0.07)],
   needs: { bind: maybe(bindTravel), stop: maybe(stopTravel) },
   compute: ({ bind, stop }) => {
     if (bind === undefined && stop === undefined)

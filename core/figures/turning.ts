@@ -1,5 +1,5 @@
 /** Travel, camber and use of grip of each wheel in the turn that is asked. */
-import { firstOf, quantity, refuse, thisAxle, thisSide, way } from '../catalog.js';
+import { firstOf, inPractice, quantity, refuse, thisAxle, thisSide, way } from '../catalog.js';
 import { camberAt } from '../cornering/grip.js';
 import { axleUse } from '../cornering/limits.js';
 import { bumpOf } from '../cornering/parts.js';
@@ -10,7 +10,7 @@ import { lateral, turn } from '../inputs/turning.js';
 import { carLimit } from './balance.js';
 import { askedTurn, bends, cornerModel, gainOfArm, held, indexOf, inTheTurn, readOff, sideOf } from './cornering.js';
 import { rollAngle } from './leaning.js';
-import { springLever } from './roll.js';
+import { springLever } from './springLever.js';
 
 /** m. */
 const saneTravel = [-0.4, 0.4] as const;
@@ -69,6 +69,7 @@ export const travelLeft = quantity({
 });
 export const camberInTurn = quantity({
   path: 'cornering.camber',
+  typical: [inPractice('outer wheels of road cars at 0.8 g', -0.03491, 0.06981)],
   scope: 'corner',
   name: 'camber under way in the turn',
   label: 'camber in the turn',
@@ -96,6 +97,7 @@ export const camberInTurn = quantity({
 });
 export const useInTurn = quantity({
   path: 'grip.use',
+  typical: [inPractice('a turn that every wheel holds', 0.1, 1)],
   scope: 'axle',
   name: 'use of its grip in the turn',
   label: 'grip used',

@@ -1,9 +1,10 @@
 /** The driver, where nobody said whether the car was weighed with him in it: it drives with him. */
-import { asMeasured, figure, given, quantity, thisAxle, thisSide, way } from '../catalog.js';
+import { type Asks, asMeasured, figure, given, quantity, thisAxle, thisSide, way } from '../catalog.js';
 import * as told from '../inputs/mass.js';
 
 const said = 'whether the driver was in it is told';
 const plain = 'a text-book sum takes a weight as it is told';
+const asksDriver: Asks = { words: 'whether you were in it when it was weighed', tell: told.driver, as: 'in' };
 const wasHe = asMeasured(given(told.driver));
 
 export const unsaidPart = quantity({
@@ -13,6 +14,7 @@ export const unsaidPart = quantity({
   label: 'driver as weighed',
   symbol: 'p_d',
   dimension: 'ratio',
+  asks: asksDriver,
   ways: [
     way({ needs: { driver: wasHe }, compute: () => 0, source: said }),
     way({
@@ -32,6 +34,7 @@ export const unsaidSide = quantity({
   label: 'driver side, weighed',
   symbol: 'y_u',
   dimension: 'length',
+  asks: asksDriver,
   ways: [
     way({ needs: { driver: wasHe }, compute: () => 0, source: said }),
     way({

@@ -1,7 +1,7 @@
 /** What the springs make at the wheel: rates, with and without the tire, and the frequencies on them. Each can be told as well. */
-import { given, inverse, left, maybe, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
+import { given, inPractice, inverse, left, maybe, quantity, refine, refuse, right, way, wheels } from '../catalog.js';
 import { tireRate } from '../inputs/ride.js';
-import { besideRate, helperRate, springRate } from '../inputs/springs.js';
+import { besideRate, helperRate, springRate, springRatioRise, springRatioTable } from '../inputs/springs.js';
 import { compressionAt, rateAt, riseAt } from '../springs/law.js';
 import { axleSprungMass, sprungMass } from './loads.js';
 import { weighedSprung } from './mass.js';
@@ -49,7 +49,7 @@ export const { axle: wheelRate, corner: cornerWheelRate } = wheels({
   words: ['wheel rate', 'wheelrate', 'rate at the wheel'],
   dimension: 'rate',
   sane: saneRate,
-  typical: { range: [12000, 80000], of: 'road cars to track cars; common practice, no source' },
+  typical: [inPractice('street cars', 12_000, 30_000), inPractice('autocross and track cars', 25_000, 80_000)],
   ways: [
     way({
       needs: { spring: stackRate, ratio: ratioHere, force: springForce, rise: ratioRiseHere },
@@ -62,9 +62,10 @@ export const { axle: wheelRate, corner: cornerWheelRate } = wheels({
       basis: byRate,
     }),
     way({
-      needs: { spring: stackRate, ratio: ratioHere, rise: ratioRiseHere },
-      compute: ({ spring, ratio, rise }) =>
-        rise === 0
+      // A rise that is only guessed is left out: what it adds goes with a weight that is not known, and would leave nothing to say.
+      needs: { spring: stackRate, ratio: ratioHere, rise: refine(given(springRatioRise), 0), table: maybe(springRatioTable) },
+      compute: ({ spring, ratio, rise, table }) =>
+        rise === 0 && (table === undefined || table.x.length === 1)
           ? spring * ratio ** 2
           : refuse(
               'Where the motion ratio changes, the wheel rate depends on what the spring carries: tell the weight of the car.',
@@ -78,6 +79,7 @@ export const { axle: wheelRate, corner: cornerWheelRate } = wheels({
 });
 export const { axle: rideRate, corner: cornerRideRate } = wheels({
   path: 'rideRate',
+  typical: [inPractice('street cars', 11_000, 28_000), inPractice('autocross and track cars', 22_000, 70_000)],
   corner: { words: ['ride rate', 'corner ride rate'], main: true },
   over: 'mean',
   name: 'ride rate, with tire',
@@ -97,6 +99,7 @@ export const { axle: rideRate, corner: cornerRideRate } = wheels({
 });
 export const cornerFrequency = quantity({
   path: 'corner.rideFrequency',
+  typical: [inPractice('street cars', 1, 1.5), inPractice('autocross cars', 1.5, 2.2), inPractice('race cars without wings', 2, 2.5)],
   scope: 'corner',
   name: 'ride frequency, with tire',
   label: 'ride frequency',
@@ -131,7 +134,7 @@ export const rideFrequency = quantity({
   words: ['ride frequency', 'frequency', 'ride', 'hz', 'natural frequency'],
   dimension: 'frequency',
   sane: saneFrequency,
-  typical: { range: [1, 3], of: 'street 1.0 to 1.5, autocross 1.5 to 2.5, race without wings to 3; common practice, no source' },
+  typical: [inPractice('street cars', 1, 1.5), inPractice('autocross cars', 1.5, 2.2), inPractice('race cars without wings', 2, 2.5)],
   ways: [
     way({
       needs: { left: left(cornerRideRate), right: right(cornerRideRate), sprung: axleSprungMass },
@@ -152,6 +155,11 @@ export const rideFrequency = quantity({
 });
 export const springFrequency = quantity({
   path: 'springFrequency',
+  typical: [
+    inPractice('street cars', 1.05, 1.62),
+    inPractice('autocross cars', 1.575, 2.376),
+    inPractice('race cars without wings', 2.1, 2.7),
+  ],
   scope: 'axle',
   name: 'ride frequency on the springs alone, no tire',
   label: 'frequency, no tire',

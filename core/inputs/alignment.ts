@@ -1,5 +1,5 @@
 /** How the wheels stand: facts to record; what follows from the angles is worked out elsewhere. */
-import { asMeasured, carry, given, inverse, left, maybe, quantity, refine, refuse, right, type Told, way } from '../catalog.js';
+import { asMeasured, carry, given, inPractice, inverse, left, maybe, quantity, refine, refuse, right, type Told, way } from '../catalog.js';
 import { travelSince } from '../figures/standing.js';
 import { axleKind, camberGain } from './axles.js';
 import { frontViewLever } from './wheels.js';
@@ -9,6 +9,11 @@ const gauged: Told = { usually: 'measured', measured: { absolute: 0.1 * degree }
 
 export const camber = quantity({
   path: 'camber',
+  typical: [
+    inPractice('street cars', -0.02618, 0),
+    inPractice('autocross cars, front', -0.06109, -0.03491),
+    inPractice('autocross cars, rear', -0.04363, -0.01745),
+  ],
   scope: 'corner',
   name: 'camber',
   symbol: 'gamma',
@@ -40,6 +45,11 @@ carry(camber, {
 });
 export const toe = quantity({
   path: 'toe',
+  typical: [
+    inPractice('street cars', 0, 0.002618),
+    inPractice('autocross cars, front', -0.002618, 0),
+    inPractice('autocross cars, rear', 0, 0.002793),
+  ],
   scope: 'corner',
   name: 'toe',
   symbol: 'delta',
@@ -66,6 +76,7 @@ export const toeDiameter = quantity({
 });
 export const caster = quantity({
   path: 'caster',
+  typical: [inPractice('road cars', 0.05236, 0.1222), inPractice('autocross and track cars', 0.06981, 0.1396)],
   scope: 'corner',
   name: 'caster',
   symbol: 'tau',

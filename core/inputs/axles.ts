@@ -1,52 +1,19 @@
 /** What kind of axle it is, and where its roll center, its unsprung weight and its stops lie. */
-import { asMeasured, carry, given, left, maybe, quantity, refine, refuse, right, structure, type Told, way } from '../catalog.js';
+import { asMeasured, carry, given, inPractice, left, maybe, quantity, refine, refuse, right, way } from '../catalog.js';
 import { travelSince } from '../figures/standing.js';
 import { freeRadius } from '../figures/tires.js';
 import { axleKind, suspension } from './layout.js';
 
+export { beamAxle, independentAxle, springBase } from './beam.js';
 export { axleKind } from './layout.js';
 
-import { track } from './mass.js';
-
 const degree = Math.PI / 180;
-const taped: Told = { usually: 'measured', measured: { absolute: 0.005 }, spec: { absolute: 0.01 } };
 
-const itself = {};
-/** Known where the axle is a beam, and where it is not: what only one kind of axle needs is asked of that kind alone. */
-export const beamAxle = structure({
-  path: 'axle.beam',
-  scope: 'axle',
-  name: 'a beam axle',
-  needs: { kind: axleKind },
-  compute: ({ kind }) => (kind === 'beam' ? itself : refuse('The axle is no beam.', 'axle.kind')),
-  source: 'the kind of axle',
-});
-export const independentAxle = structure({
-  path: 'axle.independent',
-  scope: 'axle',
-  name: 'an axle whose wheels move alone',
-  needs: { kind: axleKind },
-  compute: ({ kind }) => (kind === 'beam' ? refuse('The axle is a beam.', 'axle.kind') : itself),
-  source: 'the kind of axle',
-});
-export const springBase = quantity({
-  path: 'spring.base',
-  scope: 'axle',
-  name: 'distance between the springs of a beam axle',
-  label: 'spring spacing',
-  symbol: 't_s',
-  words: ['spring base', 'spring spacing', 'distance between the spring'],
-  dimension: 'length',
-  sane: [0.3, 1.8],
-  step: { inch: 0.0254, metric: 0.01 },
-  told: taped,
-  measure: 'From the middle of one spring to the middle of the other, where they stand on the axle.',
-  estimate: { needs: { track }, compute: ({ track }) => 0.7 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
-});
 /** m/m. */
 const usualFall = { strut: 2.55, wishbone: 1.25, multilink: 1.25, 'trailing arm': 0.4, 'twist beam': 0.1, 'live axle': 0.15 } as const;
 export const rollCenterFall = quantity({
   path: 'rollCenter.fall',
+  typical: [inPractice('struts', 2.4, 2.7), inPractice('wishbones and five links', 1, 1.5), inPractice('live axles', 0.05, 0.5)],
   scope: 'axle',
   name: 'fall of the roll center for each unit of lowering',
   label: 'roll center falls by',
@@ -146,6 +113,7 @@ export const unsprungHeight = quantity({
 });
 export const bumpStopRate = quantity({
   path: 'bumpStop.rate',
+  typical: [inPractice('foam bump stops, their first third', 30_000, 150_000)],
   scope: 'axle',
   name: 'rate of the bump stop, along the damper',
   label: 'bump stop rate',
@@ -204,6 +172,7 @@ export const camberGain = quantity({
 });
 export const complianceSteer = quantity({
   path: 'compliance.steer',
+  typical: [inPractice('road cars', -0.005236, 0.01047)],
   scope: 'axle',
   name: 'steer that the suspension gives by itself at 1 g',
   label: 'compliance steer',

@@ -1,5 +1,5 @@
 /** The anti-roll bars: round, solid or hollow, an arm at each end, a link to the suspension. A bar that is not told of may be there: 0 mm is none. */
-import { choice, firstOf, ifTold, left, maybe, quantity, refuse, right, type Told, thisAxle, way } from '../catalog.js';
+import { choice, firstOf, ifTold, inPractice, left, maybe, quantity, refuse, right, type Told, thisAxle, way } from '../catalog.js';
 import { weighedTotal } from '../figures/mass.js';
 import { axleKind } from './axles.js';
 import { suspension } from './layout.js';
@@ -41,6 +41,7 @@ export const barDiameter = quantity({
 });
 export const barRateTold = quantity({
   path: 'bar.rate',
+  typical: [inPractice('road cars to autocross', 10_000, 150_000)],
   scope: 'axle',
   name: 'anti-roll bar, rate as told',
   label: 'bar rate as told',
@@ -57,6 +58,7 @@ export const barRateTold = quantity({
 /** What nobody has said anything of: most cars have a bar at the front, many at the rear. */
 export const barUsual = quantity({
   path: 'bar.usual',
+  typical: [inPractice('front bars of road cars', 5000, 40_000), inPractice('rear bars of road cars', 1000, 20_000)],
   scope: 'axle',
   name: 'anti-roll bar, not told',
   label: 'bar, not told',
@@ -192,6 +194,7 @@ export const barArm = quantity({
 const usualRatio = { strut: 0.9, wishbone: 0.62, multilink: 0.62, 'trailing arm': 0.7, 'twist beam': 0.85, 'live axle': 0.95 } as const;
 export const barRatio = quantity({
   path: 'bar.ratio',
+  typical: [inPractice('link at a strut or a beam', 0.85, 1), inPractice('link at an arm', 0.45, 0.8)],
   scope: 'axle',
   name: 'motion ratio of the anti-roll bar, end over wheel',
   label: 'bar motion ratio',
@@ -230,6 +233,7 @@ export const barLinkSpacing = quantity({
 });
 export const barLinkRate = quantity({
   path: 'bar.linkRate',
+  typical: [inPractice('links with rubber ends', 300_000, 3_000_000), inPractice('links with ball joints', 2_000_000, 20_000_000)],
   scope: 'axle',
   name: 'stiffness of one link of the bar with its bushings',
   label: 'bar link stiffness',
@@ -325,6 +329,7 @@ export const barEnd = choice({
 });
 export const linkAngle = quantity({
   path: 'bar.linkAngle',
+  typical: [inPractice('links as they are fitted', -0.3491, 0.3491)],
   scope: 'axle',
   name: 'angle of the link away from square to the bar arm',
   label: 'bar link angle',

@@ -1,5 +1,5 @@
 /** The parts that decide how braking is shared between front and rear; the share itself, told, is with the grip. */
-import { quantity } from '../catalog.js';
+import { inPractice, quantity } from '../catalog.js';
 
 const care = "Brakes are safety: parts and work by the maker's data and somebody licensed for them; test in a safe place first.";
 const practice = 'common practice, no source';
@@ -20,6 +20,7 @@ export const pistonDiameter = quantity({
 });
 export const pistonCount = quantity({
   path: 'brake.pistons',
+  typical: [inPractice('floating calipers', 1, 2), inPractice('fixed calipers', 2, 3)],
   scope: 'axle',
   name: 'number of pistons on one side of a caliper',
   label: 'pistons on one side',
@@ -44,6 +45,7 @@ export const brakeRadius = quantity({
 });
 export const padFriction = quantity({
   path: 'brake.pad',
+  typical: [inPractice('street pads', 0.33, 0.45), inPractice('track pads', 0.42, 0.6)],
   scope: 'axle',
   name: 'brake pad friction',
   label: 'pad friction',
@@ -59,6 +61,7 @@ export const padFriction = quantity({
 });
 export const rearPressureShare = quantity({
   path: 'brake.rearPressure',
+  typical: [inPractice('without a valve', 0.95, 1.05), inPractice('behind a reducing valve', 0.3, 0.7)],
   scope: 'car',
   name: 'rear line pressure over front line pressure',
   label: 'rear over front press',
@@ -86,6 +89,7 @@ export const masterBore = quantity({
 });
 export const pedalRatio = quantity({
   path: 'brake.pedalRatio',
+  typical: [inPractice('boosted brakes', 3, 4.5), inPractice('brakes without a booster', 4.5, 6.5)],
   scope: 'car',
   name: 'brake pedal ratio',
   label: 'brake pedal ratio',
@@ -98,6 +102,7 @@ export const pedalRatio = quantity({
 });
 export const brakeBoost = quantity({
   path: 'brake.boost',
+  typical: [inPractice('road cars', 3, 7)],
   scope: 'car',
   name: 'brake booster ratio',
   label: 'booster ratio',

@@ -1,5 +1,5 @@
 /** What a coil is wound of: wire, coils, and the steel. */
-import { given, inverse, quantity, refuse, type Told } from '../catalog.js';
+import { given, inPractice, inverse, quantity, refuse, type Told } from '../catalog.js';
 
 const calipered: Told = { usually: 'measured', measured: { absolute: 0.00005 }, spec: { absolute: 0.0001 } };
 
@@ -47,6 +47,7 @@ inverse(coilMeanDiameter, {
 });
 export const activeTurns = quantity({
   path: 'coil.turns',
+  typical: [inPractice('suspension springs', 3, 12)],
   scope: 'axle',
   name: 'active coils',
   symbol: 'n',
@@ -58,6 +59,7 @@ export const activeTurns = quantity({
 });
 export const deadTurns = quantity({
   path: 'coil.dead',
+  typical: [inPractice('ground and unground ends', 1, 2)],
   scope: 'axle',
   name: 'dead coils at the ends',
   label: 'dead coils',

@@ -1,5 +1,5 @@
 /** How the thrust is shared between the wheels of an axle, and between the axles. */
-import { choice, quantity } from '../catalog.js';
+import { choice, inPractice, quantity } from '../catalog.js';
 
 export const differential = choice({
   path: 'differential',
@@ -20,6 +20,7 @@ export const differential = choice({
 });
 export const biasRatio = quantity({
   path: 'differential.bias',
+  typical: [inPractice('viscous and plate differentials', 1.3, 2.5), inPractice('torque-sensing differentials', 2, 4)],
   scope: 'axle',
   name: 'differential bias ratio',
   label: 'diff bias ratio',
@@ -34,6 +35,7 @@ export const biasRatio = quantity({
 });
 export const frontDriveShare = quantity({
   path: 'drive.frontShare',
+  typical: [inPractice('four driven wheels', 0.3, 0.6)],
   scope: 'car',
   name: 'front share of the drive torque, both axles driven',
   label: 'front torque split',
@@ -47,6 +49,7 @@ export const frontDriveShare = quantity({
 });
 export const shaftReactionTold = quantity({
   path: 'shaft.reaction',
+  untypical: 'All of it on a live axle with its differential, nothing on any other: a fact, not a matter of more or less.',
   scope: 'axle',
   name: 'part of the shaft torque on a beam that the other axle holds, told',
   label: 'shaft torque share',

@@ -1,5 +1,5 @@
 /** What the engine gives: a curve, its two peaks, or what a chassis dynamometer read at the wheels. */
-import { curve, quantity } from '../catalog.js';
+import { curve, inPractice, quantity } from '../catalog.js';
 import { redline } from './gearing.js';
 
 const rpm = Math.PI / 30;
@@ -90,6 +90,7 @@ export const peakPowerSpeed = quantity({
 });
 export const torqueFall = quantity({
   path: 'engine.torqueFall',
+  typical: [inPractice('road engines', 0.2, 0.7)],
   scope: 'car',
   name: 'fall of torque between the peaks, 0 for flat torque to 1 for flat power',
   label: 'torque fall by peaks',
@@ -103,6 +104,7 @@ export const torqueFall = quantity({
 });
 export const torqueSpeedRatio = quantity({
   path: 'engine.torqueSpeedRatio',
+  typical: [inPractice('engines without a turbo', 0.55, 0.8), inPractice('turbo engines', 0.3, 0.6)],
   scope: 'car',
   name: 'engine speed of peak torque over that of peak power',
   label: 'n_T over n_P',
@@ -116,6 +118,7 @@ export const torqueSpeedRatio = quantity({
 });
 export const curveFit = quantity({
   path: 'engine.curveFit',
+  untypical: 'How far a rule is off, not a property of a car.',
   scope: 'car',
   name: 'torque away from the peaks over the estimated curve',
   label: 'curve fit off peaks',

@@ -1,5 +1,5 @@
 /** Gear ratios, engine speeds, and the conditions of a question about them. */
-import { choice, designation, quantity } from '../catalog.js';
+import { choice, designation, inPractice, quantity } from '../catalog.js';
 import { readTireSize } from '../tires/readSize.js';
 import { writeTireSize } from '../tires/size.js';
 
@@ -10,6 +10,7 @@ const counted = { usually: 'spec', measured: { relative: 0.0005 }, spec: { relat
 
 export const gearRatio = quantity({
   path: 'gear.ratio',
+  typical: [inPractice('road gearboxes, top gear to first', 0.6, 4)],
   scope: 'gear',
   name: 'gear ratio',
   symbol: 'i',
@@ -21,6 +22,7 @@ export const gearRatio = quantity({
 });
 export const finalDrive = quantity({
   path: 'final',
+  typical: [inPractice('road cars', 2.9, 5)],
   scope: 'car',
   name: 'final drive ratio',
   symbol: 'i_f',
@@ -32,6 +34,7 @@ export const finalDrive = quantity({
 });
 export const transferRatio = quantity({
   path: 'transfer',
+  typical: [inPractice('high range', 0.9, 1.1)],
   scope: 'car',
   name: 'transfer ratio',
   symbol: 'i_t',
@@ -113,6 +116,7 @@ export const engineTorque = quantity({
 });
 export const driveEfficiency = quantity({
   path: 'driveEfficiency',
+  typical: [inPractice('two driven wheels', 0.83, 0.92), inPractice('four driven wheels', 0.76, 0.88)],
   scope: 'car',
   name: 'efficiency from engine to wheels',
   label: 'drive efficiency',

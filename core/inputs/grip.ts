@@ -1,5 +1,5 @@
 /** What the tires grip with: a coefficient at a load, how it falls with load and with lean, and their stiffness sideways. */
-import { left, quantity, right, way } from '../catalog.js';
+import { inPractice, left, quantity, right, way } from '../catalog.js';
 import { weighedCorner, weighedShare } from '../figures/mass.js';
 import { cgHeight, wheelbase } from './mass.js';
 
@@ -8,6 +8,12 @@ const g = 9.80665;
 
 export const gripCoefficient = quantity({
   path: 'grip.mu',
+  typical: [
+    inPractice('street tires, dry', 0.8, 1.1),
+    inPractice('autocross street tires, dry', 1, 1.3),
+    inPractice('slicks, dry', 1.2, 1.6),
+    inPractice('street tires, wet', 0.5, 0.8),
+  ],
   scope: 'axle',
   name: 'grip coefficient at the reference load',
   label: 'grip coefficient',
@@ -49,6 +55,7 @@ export const gripLoad = quantity({
 });
 export const gripExponent = quantity({
   path: 'grip.exponent',
+  typical: [inPractice('car tires', 0.05, 0.25)],
   scope: 'axle',
   name: 'fall of grip with load, exponent',
   label: 'fall of grip',
@@ -63,6 +70,7 @@ export const gripExponent = quantity({
 });
 export const gripBestLean = quantity({
   path: 'grip.bestLean',
+  typical: [inPractice('car tires', 0.01745, 0.06981)],
   scope: 'axle',
   name: 'lean toward the turn at which the tire grips most',
   label: 'best lean of tire',
@@ -77,6 +85,7 @@ export const gripBestLean = quantity({
 });
 export const gripLeanLoss = quantity({
   path: 'grip.leanLoss',
+  typical: [inPractice('car tires', 0.01, 0.08)],
   scope: 'axle',
   name: 'grip lost 3 degrees away from the best lean',
   label: 'grip lost by lean',
@@ -92,6 +101,7 @@ export const gripLeanLoss = quantity({
 /** One error for both ends: a car wears four tires of one kind. */
 export const corneringPerLoad = quantity({
   path: 'tire.corneringPerLoad',
+  typical: [inPractice('car tires, N per N and rad', 10, 25)],
   scope: 'car',
   name: 'cornering stiffness of the tires over their load, per radian',
   label: 'stiffness per load',
@@ -124,6 +134,7 @@ export const corneringStiffness = quantity({
 });
 export const brakeShare = quantity({
   path: 'brake.frontShare',
+  typical: [inPractice('road cars', 0.6, 0.75)],
   scope: 'car',
   name: 'front share of the brake force',
   label: 'front brake share',

@@ -1,5 +1,5 @@
 /** What the car weighs, where, and what was in it. Weights are masses here: scales are read in kilograms or pounds. */
-import { asMeasured, carry, choice, given, quantity, refine, type Told, way } from '../catalog.js';
+import { asMeasured, carry, choice, given, inPractice, quantity, refine, type Told, way } from '../catalog.js';
 import { trackShift } from '../figures/track.js';
 import { drivenAxle } from './gearing.js';
 import { axleKind, enginePlace, suspension } from './layout.js';
@@ -31,6 +31,11 @@ export const mass = quantity({
 const usualShare = { front: 0.61, rear: 0.53, both: 0.575 } as const;
 export const frontShare = quantity({
   path: 'frontShare',
+  typical: [
+    inPractice('front-drive cars', 0.58, 0.66),
+    inPractice('rear-drive cars, engine in front', 0.48, 0.57),
+    inPractice('mid-engined cars', 0.38, 0.48),
+  ],
   scope: 'car',
   name: 'front share of the weight',
   label: 'front share',
@@ -74,6 +79,7 @@ export const frontShare = quantity({
 });
 export const leftShare = quantity({
   path: 'leftShare',
+  typical: [inPractice('cars with the driver in', 0.48, 0.53)],
   scope: 'car',
   name: 'left share of the weight',
   label: 'left share',
@@ -206,6 +212,7 @@ export const unsprungCorner = quantity({
 });
 export const unsprungShare = quantity({
   path: 'unsprung.share',
+  typical: [inPractice('independent axles', 0.1, 0.18), inPractice('live axles', 0.18, 0.28)],
   scope: 'axle',
   name: 'unsprung share of the axle weight',
   label: 'unsprung share',
@@ -428,6 +435,7 @@ export const fuelVolume = quantity({
 });
 export const fuelShare = quantity({
   path: 'fuel.share',
+  untypical: 'It is what is in the tank.',
   scope: 'car',
   name: 'fuel, share of the tank',
   label: 'fuel, part of tank',

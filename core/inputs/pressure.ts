@@ -1,5 +1,5 @@
 /** Tire pressures, all of them by gauge, and what they depend on. */
-import { maybe, quantity } from '../catalog.js';
+import { inPractice, maybe, quantity } from '../catalog.js';
 
 const psi = 6894.757293168361;
 const gauge = { usually: 'measured', measured: { absolute: 0.5 * psi }, spec: { absolute: 0.25 * psi } } as const;
@@ -7,6 +7,7 @@ const step = { inch: 0.5 * psi, metric: 5000 };
 
 export const tirePressure = quantity({
   path: 'tire.pressure',
+  typical: [inPractice('street cars', 193_100, 275_800), inPractice('autocross cars on street tires', 179_300, 275_800)],
   scope: 'corner',
   name: 'cold tire pressure',
   symbol: 'P',
@@ -21,6 +22,7 @@ export const tirePressure = quantity({
 });
 export const hotPressure = quantity({
   path: 'tire.hotPressure',
+  typical: [inPractice('street cars', 206_800, 303_400), inPractice('autocross cars on street tires', 193_100, 303_400)],
   scope: 'corner',
   name: 'hot tire pressure',
   symbol: 'P_h',
@@ -34,6 +36,7 @@ export const hotPressure = quantity({
 });
 export const hotWanted = quantity({
   path: 'tire.hotWanted',
+  typical: [inPractice('autocross and track cars on street tires', 193_100, 289_600)],
   scope: 'corner',
   name: 'hot pressure that is wanted',
   label: 'hot, wanted',

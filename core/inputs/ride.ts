@@ -1,5 +1,5 @@
 /** Tire stiffness, stops and the body: what the ride figures need besides springs and weights. */
-import { left, quantity, right, way } from '../catalog.js';
+import { inPractice, left, quantity, right, way } from '../catalog.js';
 import { verticalRate } from '../tires/verticalRate.js';
 import { tirePressure } from './pressure.js';
 import { tireSize } from './tires.js';
@@ -7,6 +7,7 @@ import { tireSize } from './tires.js';
 const bySize = 'by size and pressure; Rhyne, Tire Science and Technology 33 (2005), from memory';
 export const tireRate = quantity({
   path: 'tire.rate',
+  typical: [inPractice('road and autocross tires', 150_000, 300_000)],
   scope: 'axle',
   name: 'vertical rate of the tire',
   label: 'tire rate',
@@ -38,6 +39,7 @@ export const tireRate = quantity({
 });
 export const damperRatio = quantity({
   path: 'damper.ratio',
+  typical: [inPractice('struts and live axles', 0.8, 1), inPractice('wishbones and links', 0.5, 0.9)],
   scope: 'axle',
   name: 'motion ratio of the damper, damper over wheel',
   label: 'damper motion ratio',
@@ -50,6 +52,7 @@ export const damperRatio = quantity({
 });
 export const chassisStiffness = quantity({
   path: 'chassis.stiffness',
+  typical: [inPractice('open road cars', 250_000, 800_000), inPractice('closed road cars', 600_000, 2_500_000)],
   scope: 'car',
   name: 'torsional stiffness of the body',
   label: 'chassis stiffness',

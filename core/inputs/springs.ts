@@ -1,5 +1,5 @@
 /** The springs: what they are, what stands under them, and how the wheel reaches them. Left and right alike unless a corner is named. */
-import { curve, given, inverse, quantity, type Told, way } from '../catalog.js';
+import { curve, given, inPractice, inverse, quantity, type Told, way } from '../catalog.js';
 import { coilRate as rateOfCoil } from '../springs/coil.js';
 import { activeTurns, coilMeanDiameter, shearModulus, wire } from './coil.js';
 import { axleKind, suspension } from './layout.js';
@@ -13,6 +13,7 @@ const underLoad =
 
 export const springRate = quantity({
   path: 'spring.rate',
+  typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   scope: 'axle',
   name: 'spring rate',
   symbol: 'k',
@@ -65,6 +66,7 @@ export const springForces = curve({
 });
 export const cornerSpringRate = quantity({
   path: 'cornerSpring.rate',
+  typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   scope: 'corner',
   name: 'own spring rate',
   symbol: 'k_i',
@@ -139,6 +141,7 @@ export const springTravel = quantity({
 
 export const helperRate = quantity({
   path: 'helper.rate',
+  typical: [inPractice('flat-wire helpers', 1000, 6000), inPractice('tenders', 15_000, 80_000)],
   scope: 'axle',
   name: 'rate of the helper or tender spring',
   label: 'helper rate',
@@ -187,6 +190,7 @@ inverse(helperForce, {
 });
 export const besideRate = quantity({
   path: 'inner.rate',
+  untypical: 'As much as the other spring leaves to it.',
   scope: 'axle',
   name: 'rate of a second spring beside the first',
   label: 'second spring rate',
@@ -218,6 +222,7 @@ export const besideGap = quantity({
 const usualRatio = { strut: 0.95, wishbone: 0.66, multilink: 0.74, 'trailing arm': 0.75, 'twist beam': 0.87, 'live axle': 0.97 } as const;
 export const springRatio = quantity({
   path: 'spring.ratio',
+  typical: [inPractice('struts and live axles', 0.85, 1), inPractice('wishbones and links', 0.45, 0.85)],
   scope: 'axle',
   name: 'motion ratio, spring over wheel',
   label: 'motion ratio',
@@ -288,6 +293,7 @@ export const spacer = quantity({
 });
 export const perchTurns = quantity({
   path: 'perch.turns',
+  untypical: 'A setting: it is what the height and the cross weight need.',
   scope: 'corner',
   name: 'turns of the spring perch, up',
   label: 'perch turns up',
@@ -331,6 +337,7 @@ export const isolatorThickness = quantity({
 });
 export const isolatorRate = quantity({
   path: 'isolator.rate',
+  typical: [inPractice('rubber under a spring', 300_000, 3_000_000)],
   scope: 'axle',
   name: 'isolator at the spring, stiffness',
   label: 'isolator rate',
@@ -359,6 +366,7 @@ export const perchIsolatorThickness = quantity({
 });
 export const perchIsolatorRate = quantity({
   path: 'perchIsolator.rate',
+  typical: [inPractice('rubber under a spring', 300_000, 3_000_000)],
   scope: 'axle',
   name: 'isolator at the perch, stiffness',
   label: 'perch isolator rate',

@@ -1,5 +1,5 @@
 /** What is known of the tires: their size, and what was measured of them. Both tires of an axle are alike. */
-import { designation, maybe, quantity } from '../catalog.js';
+import { designation, inPractice, maybe, quantity } from '../catalog.js';
 import { radialFactor, usualOf } from '../tires/design.js';
 import { readTireSize } from '../tires/readSize.js';
 import { writeTireSize } from '../tires/size.js';
@@ -30,6 +30,7 @@ export const measuredDiameter = quantity({
 });
 export const diameterRatio = quantity({
   path: 'tire.diameterRatio',
+  typical: [inPractice('new to worn out', 0.97, 1.005)],
   scope: 'axle',
   name: 'real over printed tire diameter',
   label: 'real over printed',
@@ -86,6 +87,7 @@ export const statedTurns = quantity({
 });
 export const rollingFactor = quantity({
   path: 'tire.rollingFactor',
+  typical: [inPractice('radial tires', 2.98, 3.1)],
   scope: 'axle',
   name: 'rolling factor',
   symbol: 'f',
@@ -119,6 +121,7 @@ export const measuredSection = quantity({
 });
 export const widthRatio = quantity({
   path: 'tire.widthRatio',
+  typical: [inPractice('tires on a rim of their width', 0.96, 1.03)],
   scope: 'axle',
   name: 'real over design section width',
   label: 'real over design w.',
@@ -139,6 +142,7 @@ export const widthRatio = quantity({
 });
 export const standardPressure = quantity({
   path: 'tire.standardPressure',
+  typical: [inPractice('car tires of standard and extra load', 240_000, 295_000)],
   scope: 'axle',
   name: "pressure of the tire's load rating",
   label: 'rating pressure',
@@ -163,6 +167,7 @@ export const standardPressure = quantity({
 });
 export const loadExponent = quantity({
   path: 'tire.loadExponent',
+  typical: [inPractice('car tires', 0.65, 0.8)],
   scope: 'axle',
   name: 'exponent of load over pressure',
   label: 'load exponent',

@@ -2,40 +2,19 @@
  * How the car stands: the static equilibrium of a body on four sprung wheels, told as its change since the car was measured.
  *
  * Signs of ISO 8855: z up, y to the left, roll positive with the right side down. `u` is bump travel of a wheel relative to the body.
- * Unknowns: body height and roll at each axle, and the four u. Equations (CORNERING's 1, 2, 5, 7 and 8 at no lateral acceleration, all wheels independent, no bars):
+ * Both kinds of axle are one: springs on a base, wheels on a track. Where each wheel moves alone the base is the track. A beam joins them, so that
+ *   spring places  y = A w, w the rise of the wheels, and wheel loads N = W_u + A P, with A = [a b; b a], a = (1 + base/track)/2, b = 1 - a
+ * (a weight over one spring comes to both wheels, and one wheel that rises lifts both springs).
+ * Unknowns: body height and roll at each axle, and the four u, each at its spring's place. No bars. Equations:
  *   spring   P = MR(u) F(X0 + dL + s(u)), F >= 0: a coil never pulls
- *   tire     u + b = A - (W_u + P)/k_t, with A the change of free radius plus the deflection when measured; b the rise of the body over the wheel
+ *   tire     w = A_t - N/k_t, with A_t the change of free radius plus the deflection when measured; u + b = A w, b the rise of the body there
  *   heave    the two P of an axle carry its share of the sprung weight, which statics alone give
  *   roll     sum of y P over an axle, and the body's torque K_c (phi_f - phi_r), carry the sprung moments about the center line
- * Newton's method with the four u eliminated corner by corner and the heights axle by axle, so that one or two unknowns are left.
- * Limits: small angles; the sideways move of the center of gravity as the body tilts is left out; a beam axle is taken as two independent wheels.
+ * Newton's method with the two u of an axle eliminated together and the heights axle by axle, so that one or two unknowns are left.
+ * Limits: small angles; the sideways move of the center of gravity as the body tilts is left out.
  */
-import { type Refusal, refuse } from '../catalog.js';
-import { compressionAt, type ForceLaw, forceAt, rateAt } from '../springs/law.js';
-import { type MotionRatio, ratioAt, ratioRise, springTravel } from '../springs/motionRatio.js';
-
-/** What stands between the body and the ground at one wheel. Weights in N, lengths in m. */
-export interface Support {
-  /** The spring, helper included; and the same with its isolators in series. */
-  readonly law: ForceLaw;
-  readonly stack: ForceLaw;
-  readonly ratio: MotionRatio;
-  /** Since the car was measured: how much longer the spring is when free, and how much more stands in its line (spacer, perch, isolators). */
-  readonly longer: number;
-  readonly packed: number;
-  /** What spring and isolators are sold to do to the height of this car, since then: `lowered` replaces the length of the spring, `raised` adds. */
-  readonly lowered: number;
-  readonly raised: number;
-  readonly tireRate: number;
-  /** How much the free radius of the tire has grown since then. */
-  readonly taller: number;
-  readonly halfTrack: number;
-  /** Weight on the ground by wheel, hub and brake; and what the spring carried of the body when the car was weighed. */
-  readonly unsprung: number;
-  readonly sprung: number;
-}
-/** Four of something: left front, right front, left rear, right rear. */
-export type Four<T> = readonly [T, T, T, T];
+import { isRefusal, type Refusal, refuse } from '../catalog.js';
+import { type Axle, type AxleStand, axleOf, type Four, lookAt, move, resting, type Support } from './axle.js';
 
 /** Weight (N) and its moment to the left (N m) that came aboard since the car was weighed, as statics share it between the axles. */
 export interface Added {
@@ -47,11 +26,11 @@ export interface Added {
 
 /** How the car stands, by wheel in the order of `Four`. */
 export interface StaticState {
-  /** Bump travel since the car was measured, m. */
+  /** Bump travel of the wheel since the car was measured, m. */
   readonly travel: Four<number>;
   /** Rise of the body over the ground, at the wheel, since then, m. */
   readonly rise: Four<number>;
-  /** What the spring carries of the body, at the wheel, N. */
+  /** What the wheel carries of the body, N. */
   readonly sprung: Four<number>;
   /** Load of the tire on the ground, N, and how much it has gained since then. */
   readonly load: Four<number>;
@@ -63,23 +42,6 @@ const mostSteps = 40;
 const settled = 1e-12;
 /** Newtons: what that is on a stiff tire. */
 const settledForce = 1e-6;
-/** Longest step of a wheel in one iteration, so that a knee is not jumped over. */
-const longestStep = 0.08;
-/** Part of its first rate that a loose spring keeps in the derivative only, so that an axle never loses all stiffness. */
-const loosePart = 1e-3;
-
-/** How much the spring's line has grown: its length, or what the spring is sold to do instead, and all that stands in line with it. */
-function grown(then: Support, now: Support): number {
-  const { longer, packed, lowered, raised, ratio, law } = now;
-  const spring =
-    lowered === 0
-      ? longer
-      : compressionAt(law, then.sprung / ratioAt(ratio, lowered)) -
-        compressionAt(then.law, then.sprung / then.ratio.ratio) -
-        springTravel(ratio, lowered);
-  return spring + packed - (raised === 0 ? 0 : springTravel(ratio, -raised));
-}
-
 /**
  * Solves how the car stands.
  * @param then the corners when the car was measured, with the loads that the scales then gave
@@ -91,82 +53,45 @@ function grown(then: Support, now: Support): number {
 export function staticState(then: Four<Support>, now: Four<Support>, added: Added, torsion: number): StaticState | Refusal {
   const nothingAdded = added.front === 0 && added.rear === 0 && added.frontMoment === 0 && added.rearMoment === 0;
   if (nothingAdded && then[0] === now[0] && then[1] === now[1] && then[2] === now[2] && then[3] === now[3]) return unchanged(now);
-  for (let i = 0; i < 4; i++) if (!(then[i]!.sprung > 0)) return refuse('The unsprung weight is more than the scale reads at a wheel.');
-
-  const start = [0, 0, 0, 0];
-  const tire = [0, 0, 0, 0];
-  const arm = [0, 0, 0, 0];
-  for (let i = 0; i < 4; i++) {
-    const a = then[i]!;
-    const b = now[i]!;
-    start[i] = compressionAt(a.stack, a.sprung / a.ratio.ratio) + grown(a, b);
-    tire[i] = b.taller + (a.sprung + a.unsprung) / a.tireRate;
-    arm[i] = i % 2 === 0 ? b.halfTrack : -b.halfTrack;
-  }
-  const weight = [now[0].sprung + now[1].sprung + added.front, now[2].sprung + now[3].sprung + added.rear];
-  // Moments as they were weighed, on the tracks of that moment.
-  const moment = [
-    then[0].halfTrack * now[0].sprung - then[1].halfTrack * now[1].sprung + added.frontMoment,
-    then[2].halfTrack * now[2].sprung - then[3].halfTrack * now[3].sprung + added.rearMoment,
+  const front = axleOf([then[0], then[1]], [now[0], now[1]], now[0].sprung + now[1].sprung + added.front, added.frontMoment);
+  if (isRefusal(front)) return front;
+  const rear = axleOf([then[2], then[3]], [now[2], now[3]], now[2].sprung + now[3].sprung + added.rear, added.rearMoment);
+  if (isRefusal(rear)) return rear;
+  const axles = [front, rear] as const;
+  const at = [resting(), resting()] as const;
+  const [rollStiffness, lack, turn, roll] = [
+    [0, 0],
+    [0, 0],
+    [0, 0],
+    [0, 0],
   ];
-
-  const u = [0, 0, 0, 0];
-  const body = [0, 0, 0, 0];
-  const force = [0, 0, 0, 0];
-  const slope = [0, 0, 0, 0];
-  const misfit = [0, 0, 0, 0];
-  const stiffness = [0, 0, 0, 0];
-  const reach = [0, 0, 0, 0];
-  const rollStiffness = [0, 0];
-  const lack = [0, 0];
-  const turn = [0, 0];
-  const roll = [0, 0];
   for (let step = 0; step < mostSteps; step++) {
-    for (let i = 0; i < 4; i++) {
-      const { stack, ratio, tireRate, unsprung } = now[i]!;
-      const compression = start[i]! + springTravel(ratio, u[i]!);
-      const lever = ratioAt(ratio, u[i]!);
-      const spring = forceAt(stack, compression);
-      force[i] = lever * spring;
-      const rate = compression > 0 ? rateAt(stack, compression) : loosePart * rateAt(stack, 0);
-      slope[i] = lever * lever * rate + spring * ratioRise(ratio, u[i]!);
-      misfit[i] = u[i]! + body[i]! - tire[i]! + (unsprung + force[i]!) / tireRate;
-      const give = 1 + slope[i]! / tireRate;
-      stiffness[i] = slope[i]! / give;
-      reach[i] = force[i]! - (slope[i]! * misfit[i]!) / give;
-    }
-    for (let j = 0; j < 2; j++) {
-      const l = 2 * j;
-      const r = l + 1;
-      const both = stiffness[l]! + stiffness[r]!;
-      if (!(both > 0)) return refuse('The springs of an axle have no rate where the car would stand.');
-      const excess = reach[l]! + reach[r]! - weight[j]!;
-      const crossed = stiffness[l]! * arm[l]! + stiffness[r]! * arm[r]!;
-      rollStiffness[j] = stiffness[l]! * arm[l]! * arm[l]! + stiffness[r]! * arm[r]! * arm[r]! - (crossed * crossed) / both;
-      lack[j] = reach[l]! * arm[l]! + reach[r]! * arm[r]! - (crossed * excess) / both - moment[j]!;
+    const lifts = [0, 0];
+    const crosses = [0, 0];
+    const both = [0, 0];
+    for (const j of [0, 1] as const) {
+      const { arm, weight, moment } = axles[j];
+      lookAt(axles[j], at[j]);
+      const { stiff, reach } = at[j];
+      both[j] = stiff[0] + 2 * stiff[1] + stiff[2];
+      if (!(both[j]! > 0)) return refuse('The springs of an axle have no rate where the car would stand.');
+      crosses[j] = (stiff[0] - stiff[2]) * arm;
+      lifts[j] = reach[0] + reach[1] - weight;
+      rollStiffness[j] = (stiff[0] - 2 * stiff[1] + stiff[2]) * arm * arm - crosses[j]! ** 2 / both[j]!;
+      lack[j] = (reach[0] - reach[1]) * arm - (crosses[j]! * lifts[j]!) / both[j]! - moment;
     }
     turnBody(lack, rollStiffness, roll, torsion, turn);
     let largest = 0;
-    for (let j = 0; j < 2; j++) {
-      const l = 2 * j;
-      const r = l + 1;
-      const both = stiffness[l]! + stiffness[r]!;
-      const lift = (reach[l]! + reach[r]! - weight[j]! - (stiffness[l]! * arm[l]! + stiffness[r]! * arm[r]!) * turn[j]!) / both;
+    for (const j of [0, 1] as const) {
+      const rise = (lifts[j]! - crosses[j]! * turn[j]!) / both[j]!;
       roll[j]! += turn[j]!;
-      for (let i = l; i <= r; i++) {
-        const rise = lift + arm[i]! * turn[j]!;
-        const move = -(misfit[i]! + rise) / (1 + slope[i]! / now[i]!.tireRate);
-        u[i]! += Math.max(-longestStep, Math.min(longestStep, move));
-        body[i]! += rise;
-        largest = Math.max(largest, Math.abs(move), Math.abs(rise));
-      }
+      largest = Math.max(largest, move(axles[j], at[j], rise, turn[j]!));
     }
     if (!(largest < Number.POSITIVE_INFINITY)) break;
-    if (largest < settled) return stateOf(then, now, u, body, force);
+    if (largest < settled) return stateOf(then, axles, at);
   }
   return refuse('No height was found at which the springs carry this car: check spring rates, lengths and spacers.');
 }
-
 /** The turns of the body at both axles that leave no moment over; one turn for both where it is rigid. */
 function turnBody(lack: number[], stiffness: number[], roll: number[], torsion: number, turn: number[]): void {
   if (torsion === Number.POSITIVE_INFINITY) {
@@ -186,14 +111,26 @@ function turnBody(lack: number[], stiffness: number[], roll: number[], torsion: 
 
 /** What is less than the solution is settled to is rounding: nothing. */
 const kept = (value: number, least: number): number => (Math.abs(value) < least ? 0 : value);
-function stateOf(then: Four<Support>, now: Four<Support>, u: number[], body: number[], force: number[]): StaticState {
-  const load = (i: 0 | 1 | 2 | 3): number => force[i]! + now[i].unsprung;
-  const gain = (i: 0 | 1 | 2 | 3): number => kept(load(i) - then[i].sprung - then[i].unsprung, settledForce);
+/** From the springs' places to the wheels. */
+function stateOf(then: Four<Support>, axles: readonly [Axle, Axle], at: readonly [AxleStand, AxleStand]): StaticState {
+  const four = (of: (axle: Axle, standing: AxleStand, i: 0 | 1) => number): Four<number> => [
+    of(axles[0], at[0], 0),
+    of(axles[0], at[0], 1),
+    of(axles[1], at[1], 0),
+    of(axles[1], at[1], 1),
+  ];
+  const across = (from: readonly [number, number], spread: number, i: 0 | 1): number =>
+    (from[0] + from[1]) / 2 + ((i === 0 ? 1 : -1) * (from[0] - from[1])) / (2 * spread);
+  const spreadOf = ({ now }: Axle): number => now[0].halfBase / now[0].halfTrack;
+  // A rise or a travel is further out at the wheel than at the spring; a force is there more evenly shared.
+  const sprung = four(({ own, other }, { force }, i) => own * force[i] + other * force[i === 0 ? 1 : 0]);
+  const load = four(({ now }, _, i) => now[i].unsprung).map((unsprung, i) => unsprung + sprung[i]!);
+  const gain = (i: 0 | 1 | 2 | 3): number => kept(load[i]! - then[i].sprung - then[i].unsprung, settledForce);
   return {
-    travel: [kept(u[0]!, settled), kept(u[1]!, settled), kept(u[2]!, settled), kept(u[3]!, settled)],
-    rise: [kept(body[0]!, settled), kept(body[1]!, settled), kept(body[2]!, settled), kept(body[3]!, settled)],
-    sprung: [force[0]!, force[1]!, force[2]!, force[3]!],
-    load: [load(0), load(1), load(2), load(3)],
+    travel: four((axle, { u }, i) => kept(across(u, spreadOf(axle), i), settled)),
+    rise: four((axle, { body }, i) => kept(across(body, spreadOf(axle), i), settled)),
+    sprung,
+    load: [load[0]!, load[1]!, load[2]!, load[3]!],
     gain: [gain(0), gain(1), gain(2), gain(3)],
   };
 }

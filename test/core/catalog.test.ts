@@ -1,7 +1,7 @@
 /** The sanity of the whole catalog: what every verb counts on. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { canBeTold, type Entry, isEntry, isInput, isRefusal, isWorkedOut } from '../../core/catalog.js';
+import { canBeTold, type Entry, isEntry, isInput, isNumeric, isRefusal, isWorkedOut } from '../../core/catalog.js';
 import { dimensions } from '../../core/dimensions.js';
 import { evaluate, placesOf } from '../../core/engine.js';
 import { entries } from '../../core/entries.js';
@@ -178,6 +178,20 @@ describe('ranges', () => {
     expect(wrong(entries, ({ typicals: all }) => new Set(all.map((one) => one.for)).size !== all.length && 'a kind of car twice')).toEqual(
       [],
     );
+  });
+  it('say what is typical of all that is alike from car to car, or why nothing is', () => {
+    // What people ask "is it too much?" of: numbers that can be told and are no size or weight of a car, but how stiff, how much of it, how far turned.
+    const comparable = new Set<string | undefined>(['frequency', 'rate', 'rollStiffness', 'dampingRate', 'pressure', 'angle', 'ratio']);
+    const judged = entries.filter(
+      (entry) => isNumeric(entry) && entry.words && entry.sane && entry.scope !== 'question' && comparable.has(entry.dimension),
+    );
+    expect(judged.length).toBeGreaterThan(120);
+    expect(
+      wrong(judged, ({ typicals, untypical }) => typicals.length > 0 === (untypical !== undefined) && 'what is typical of it'),
+    ).toEqual([]);
+    expect(judged.filter(({ untypical }) => untypical !== undefined).length).toBeLessThan(judged.length / 8);
+    for (const { typicals, path } of judged)
+      for (const { source } of typicals) expect(source, path).toMatch(/^common practice, no source$|\d|from memory|exact/);
   });
   it('have tolerances above nothing, and no relative ones where the value may be 0', () => {
     const parts = (entry: Entry) => (entry.told ? [entry.told.measured, entry.told.spec] : []);
