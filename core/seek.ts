@@ -1,8 +1,8 @@
 /** Which value of something that can be told gives a wanted number: all of them within a range, or why there is none. */
 import { isRefusal, type Refusal, refuse } from './catalog.js';
 import { type Catalog, catalogTrying, evaluate, nameAtAll, probe, type Situation, telling } from './engine.js';
-import type { Scalar } from './seek/bracket.js';
-import { crossings, grid, negligible, type Point, stretches, withTurns } from './seek/walk.js';
+import type { Scalar } from './numeric/bracket.js';
+import { crossings, grid, negligible, type Point, stretches, withTurns } from './numeric/walk.js';
 
 export interface Goal {
   /** What is moved together: `['lr.tire.pressure', 'rr.tire.pressure']`. Results that can be told, too: which wheel rate gives a frequency. */

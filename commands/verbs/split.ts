@@ -4,7 +4,7 @@ import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Causes, causesOf } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
-import { balanceIndex } from '../../core/figures/balance.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
 import { answer, type Row } from '../answer.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';

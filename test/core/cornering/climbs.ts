@@ -1,8 +1,8 @@
 /** Lift-offs and rollover of random cars against a climb by small steps in the second formulation (independent.ts). */
 import { isRefusal } from '../../../core/catalog.js';
-import { equilibrium } from '../../../core/cornering/equilibrium.js';
-import { liftOffs } from '../../../core/cornering/lifts.js';
-import { steadyTurn } from '../../../core/cornering/model.js';
+import { equilibrium } from '../../../core/subjects/cornering/equilibrium.js';
+import { liftOffs } from '../../../core/subjects/cornering/lifts.js';
+import { steadyTurn } from '../../../core/subjects/cornering/model.js';
 import { climb } from './independent.js';
 import { pair } from './randomPairs.js';
 

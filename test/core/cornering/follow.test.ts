@@ -1,13 +1,13 @@
 /** Following a solution to a car that differs a little, against the full search for that car: by definition the same. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { courseOf, equilibrium, followed } from '../../../core/cornering/equilibrium.js';
-import { liftOffs } from '../../../core/cornering/lifts.js';
-import { axleLimit, axleUse, crossing, stopContact } from '../../../core/cornering/limits.js';
-import { type CornerModel, steadyTurn } from '../../../core/cornering/model.js';
-import { at } from '../../../core/cornering/residual.js';
-import type { Condition, Reached } from '../../../core/cornering/roots.js';
-import { cornerBraking } from '../../../core/traction/braking.js';
+import { cornerBraking } from '../../../core/subjects/braking/inTurn.js';
+import { courseOf, equilibrium, followed } from '../../../core/subjects/cornering/equilibrium.js';
+import { liftOffs } from '../../../core/subjects/cornering/lifts.js';
+import { axleLimit, axleUse, crossing, stopContact } from '../../../core/subjects/cornering/limits.js';
+import { type CornerModel, steadyTurn } from '../../../core/subjects/cornering/model.js';
+import { at } from '../../../core/subjects/cornering/residual.js';
+import type { Condition, Reached } from '../../../core/subjects/cornering/roots.js';
 import { pair } from './randomPairs.js';
 
 const cars = 60;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { equilibrium } from '../../../core/cornering/equilibrium.js';
-import { liftOffs } from '../../../core/cornering/lifts.js';
-import { axleLimit, axleUse, balance } from '../../../core/cornering/limits.js';
-import { steadyTurn } from '../../../core/cornering/model.js';
+import { equilibrium } from '../../../core/subjects/cornering/equilibrium.js';
+import { liftOffs } from '../../../core/subjects/cornering/lifts.js';
+import { axleLimit, axleUse, balance } from '../../../core/subjects/cornering/limits.js';
+import { steadyTurn } from '../../../core/subjects/cornering/model.js';
 import { carL2, fallingGrip, pound } from './cars.js';
 
 const grip = fallingGrip(1.35, 0.0005 / pound);

@@ -1,15 +1,15 @@
 /** What must hold of every equilibrium, on random cars and at every lateral acceleration. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { type Equilibrium, equilibrium, tangent } from '../../../core/cornering/equilibrium.js';
-import { liftOffs } from '../../../core/cornering/lifts.js';
-import { axleLimit, axleUse, crossing, stopContact } from '../../../core/cornering/limits.js';
-import { mirrored } from '../../../core/cornering/mirror.js';
-import { type AxleModel, type CornerModel, type Manoeuvre, steadyTurn } from '../../../core/cornering/model.js';
-import { partsOf } from '../../../core/cornering/parts.js';
-import { axleSprung, axleUnsprung, carWeight, free, residual } from '../../../core/cornering/residual.js';
-import { type Condition, leftUntil } from '../../../core/cornering/roots.js';
-import { at, unknowns } from '../../../core/cornering/unknowns.js';
+import { type Equilibrium, equilibrium, tangent } from '../../../core/subjects/cornering/equilibrium.js';
+import { liftOffs } from '../../../core/subjects/cornering/lifts.js';
+import { axleLimit, axleUse, crossing, stopContact } from '../../../core/subjects/cornering/limits.js';
+import { mirrored } from '../../../core/subjects/cornering/mirror.js';
+import { type AxleModel, type CornerModel, type Manoeuvre, steadyTurn } from '../../../core/subjects/cornering/model.js';
+import { partsOf } from '../../../core/subjects/cornering/parts.js';
+import { axleSprung, axleUnsprung, carWeight, free, residual } from '../../../core/subjects/cornering/residual.js';
+import { type Condition, leftUntil } from '../../../core/subjects/cornering/roots.js';
+import { at, unknowns } from '../../../core/subjects/cornering/unknowns.js';
 import { carL2 } from './cars.js';
 import { pair } from './randomPairs.js';
 

@@ -1,10 +1,10 @@
 /** Random cars told twice from the same numbers: to the core's model, and to the formulation that shares nothing with it. */
 import { isRefusal } from '../../../core/catalog.js';
-import { powerGrip } from '../../../core/cornering/grip.js';
-import type { AxleModel, CornerModel } from '../../../core/cornering/model.js';
-import { stopBehind, wheelLaw } from '../../../core/cornering/wheelLaw.js';
-import { lawOfRates } from '../../../core/springs/law.js';
-import { evenRatio } from '../../../core/springs/motionRatio.js';
+import { powerGrip } from '../../../core/subjects/cornering/grip.js';
+import type { AxleModel, CornerModel } from '../../../core/subjects/cornering/model.js';
+import { stopBehind, wheelLaw } from '../../../core/subjects/cornering/wheelLaw.js';
+import { lawOfRates } from '../../../core/subjects/springs/law.js';
+import { evenRatio } from '../../../core/subjects/springs/motionRatio.js';
 import { type Random, seeded } from '../cars.js';
 import type { Axle, Body, Wheel } from './independent.js';
 

@@ -1,7 +1,7 @@
 /** A bump stop behind a motion ratio that changes: where it is met, and what it holds, by summing up small steps. */
 import { describe, expect, it } from 'vitest';
-import { stopBehind } from '../../../core/cornering/wheelLaw.js';
-import { evenRatio, type MotionRatio, ratioOfTable } from '../../../core/springs/motionRatio.js';
+import { stopBehind } from '../../../core/subjects/cornering/wheelLaw.js';
+import { evenRatio, type MotionRatio, ratioOfTable } from '../../../core/subjects/springs/motionRatio.js';
 import { ask, bothEnds, type Told } from '../ride/ask.js';
 
 const table = ratioOfTable({ x: [-0.05, 0, 0.03, 0.08], y: [0.7, 0.78, 0.86, 0.95], between: 'line' });

@@ -1,10 +1,10 @@
 /** A beam at rest: by its springs at their own places, never as two wheels. Against rows of another solver, and against least energy, worked out here. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import type { Four, Support } from '../../../core/ride/axle.js';
-import { type StaticState, staticState } from '../../../core/ride/equilibrium.js';
-import { linearLaw } from '../../../core/springs/law.js';
-import { evenRatio } from '../../../core/springs/motionRatio.js';
+import type { Four, Support } from '../../../core/subjects/ride/axle.js';
+import { type StaticState, staticState } from '../../../core/subjects/ride/equilibrium.js';
+import { linearLaw } from '../../../core/subjects/springs/law.js';
+import { evenRatio } from '../../../core/subjects/springs/motionRatio.js';
 import { seeded } from '../cars.js';
 import { ask, type Told } from './ask.js';
 

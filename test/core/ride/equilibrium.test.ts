@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal, type Refusal } from '../../../core/catalog.js';
-import type { Four, Support } from '../../../core/ride/axle.js';
-import { type Added, type StaticState, staticState } from '../../../core/ride/equilibrium.js';
-import { compressionAt, type ForceLaw, forceAt, lawOfRates, linearLaw, withSeries } from '../../../core/springs/law.js';
-import { evenRatio, ratioAt, springTravel } from '../../../core/springs/motionRatio.js';
+import type { Four, Support } from '../../../core/subjects/ride/axle.js';
+import { type Added, type StaticState, staticState } from '../../../core/subjects/ride/equilibrium.js';
+import { compressionAt, type ForceLaw, forceAt, lawOfRates, linearLaw, withSeries } from '../../../core/subjects/springs/law.js';
+import { evenRatio, ratioAt, springTravel } from '../../../core/subjects/springs/motionRatio.js';
 
 const rigid = Number.POSITIVE_INFINITY;
 const nothing: Added = { front: 0, rear: 0, frontMoment: 0, rearMoment: 0 };
