@@ -28,7 +28,7 @@ const unswept = -1;
 const last = Number.MAX_SAFE_INTEGER;
 const firstSize = 2048;
 /** The place of what has no value among things. */
-const lost = 0;
+const NO_VALUE = 0;
 
 export class Sweep {
   readonly #nodes: readonly Node[];
@@ -194,7 +194,7 @@ export class Sweep {
       const number = this.#state.number[from]!;
       const name = way.keys[this.#key[n]!]!;
       if (Number.isNaN(number)) {
-        if (value === lost) return this.#nothing(node.index);
+        if (value === NO_VALUE) return this.#nothing(node.index);
         if (value !== this.#own[from]) moves = true;
         given[name] = this.#things[value];
       } else {
@@ -239,7 +239,7 @@ export class Sweep {
       const from = sourceOf(this.#state, this.#state.pick[node.firstPick + k]!);
       const value = values[entry]!;
       const isThing = Number.isNaN(this.#state.number[from]!);
-      if (isThing ? value === lost : Number.isNaN(value)) return this.#nothing(node.index);
+      if (isThing ? value === NO_VALUE : Number.isNaN(value)) return this.#nothing(node.index);
       given[way.keys[k]!] = isThing ? this.#things[value] : value;
     }
     return this.#compute(node, way, given, part);
@@ -301,10 +301,10 @@ export class Sweep {
     return Number.isNaN(number) ? this.#own[index]! : number;
   }
   #nothing(index: number): number {
-    return Number.isNaN(this.#state.number[index]!) ? lost : Number.NaN;
+    return Number.isNaN(this.#state.number[index]!) ? NO_VALUE : Number.NaN;
   }
   #keep(made: string | object | undefined): number {
-    return made === undefined ? lost : this.#things.push(made) - 1;
+    return made === undefined ? NO_VALUE : this.#things.push(made) - 1;
   }
 
   #add(index: number, error: number, up: number, down: number): void {

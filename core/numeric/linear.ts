@@ -1,45 +1,5 @@
-/**
- * Solves a dense square system in place by Gaussian elimination with partial pivoting.
- * @param matrix rows one after another, n*n; destroyed
- * @param right n; becomes the solution
- * @param second another right side, solved with the same elimination
- * @returns false when the matrix is singular to working precision
- */
-export function solveInPlace(matrix: Float64Array, right: Float64Array, n: number, second?: Float64Array): boolean {
-  for (let column = 0; column < n; column++) {
-    let pivot = column;
-    let largest = Math.abs(matrix[column * n + column]!);
-    for (let row = column + 1; row < n; row++) {
-      const size = Math.abs(matrix[row * n + column]!);
-      if (size > largest) {
-        largest = size;
-        pivot = row;
-      }
-    }
-    if (!(largest > 1e-14)) return false;
-    if (pivot !== column) {
-      for (let k = column; k < n; k++) {
-        const held = matrix[column * n + k]!;
-        matrix[column * n + k] = matrix[pivot * n + k]!;
-        matrix[pivot * n + k] = held;
-      }
-      swap(right, column, pivot);
-      if (second) swap(second, column, pivot);
-    }
-    const diagonal = matrix[column * n + column]!;
-    for (let row = column + 1; row < n; row++) {
-      const below = matrix[row * n + column]!;
-      if (below === 0) continue;
-      const factor = below / diagonal;
-      for (let k = column + 1; k < n; k++) matrix[row * n + k]! -= factor * matrix[column * n + k]!;
-      right[row]! -= factor * right[column]!;
-      if (second) second[row]! -= factor * second[column]!;
-    }
-  }
-  substitute(matrix, right, n);
-  if (second) substitute(matrix, second, n);
-  return true;
-}
+/** Dense systems of a few equations, by Gaussian elimination with partial pivoting. */
+
 /**
  * The LU factors of a dense square matrix, with partial pivoting, in its own place.
  * @param order n; becomes which row stands where
@@ -81,15 +41,29 @@ export function solveFactored(factors: Float64Array, order: Int32Array, right: F
   }
   substitute(factors, into, n);
 }
-function swap(list: Float64Array, a: number, b: number): void {
-  const held = list[a]!;
-  list[a] = list[b]!;
-  list[b] = held;
-}
 function substitute(matrix: Float64Array, right: Float64Array, n: number): void {
   for (let row = n - 1; row >= 0; row--) {
     let sum = right[row]!;
     for (let k = row + 1; k < n; k++) sum -= matrix[row * n + k]! * right[k]!;
     right[row] = sum / matrix[row * n + row]!;
   }
+}
+/**
+ * Solves a dense square system in place.
+ * @param matrix rows one after another, n*n; destroyed
+ * @param right n; becomes the solution
+ * @param second another right side, solved with the same elimination
+ * @returns false when the matrix is singular to working precision
+ */
+export function solveInPlace(matrix: Float64Array, right: Float64Array, n: number, second?: Float64Array): boolean {
+  const order = new Int32Array(n);
+  if (!factor(matrix, order, n)) return false;
+  const solution = new Float64Array(n);
+  solveFactored(matrix, order, right, solution);
+  right.set(solution);
+  if (second) {
+    solveFactored(matrix, order, second, solution);
+    second.set(solution);
+  }
+  return true;
 }

@@ -1,4 +1,5 @@
 /** Student's t distribution, for the half-widths of fits. */
+import { bisect } from './bracket.js';
 
 /**
  * The half-width, in standard errors, that holds 95 in 100 of a mean or slope estimated with this many degrees of freedom.
@@ -8,13 +9,8 @@
  */
 export function studentHalfWidth(degrees: number): number {
   if (!(Number.isInteger(degrees) && degrees >= 1)) throw new Error(`${degrees} degrees of freedom`);
-  let [low, high] = [0, Math.PI / 2];
-  for (let k = 0; k < 60; k++) {
-    const middle = (low + high) / 2;
-    if (within(degrees, middle) < 0.95) low = middle;
-    else high = middle;
-  }
-  return Math.sqrt(degrees) * Math.tan((low + high) / 2);
+  const [angle] = bisect((tried) => within(degrees, tried) < 0.95, 0, Math.PI / 2);
+  return Math.sqrt(degrees) * Math.tan(angle);
 }
 
 /** Probability of lying within t = sqrt(degrees)*tan(angle) of the middle. */

@@ -1,11 +1,12 @@
 /** How much of its grip an axle uses while it brakes in a corner, and how hard it can. */
+
 import { isRefusal, type Refusal, refuse } from '../../catalog.js';
+import { falling } from '../../numeric/falling.js';
 import { Course, type Equations } from '../../numeric/follow.js';
 import { type Equilibrium, equilibrium, overturned } from '../cornering/equilibrium.js';
 import { capacity } from '../cornering/grip.js';
 import type { CornerModel, Manoeuvre } from '../cornering/model.js';
 import { axleCapacity, carWeight, free, lateralForce, residual, unknowns } from '../cornering/residual.js';
-import { falling } from '../traction/straight.js';
 
 /**
  * The share of their grip that two wheels need for a lateral force together while each brakes or drives with its own: 1 at the limit.

@@ -1,4 +1,5 @@
 /** Braking: what each end uses of its grip, which locks first and at what g, straight and in a corner. */
+
 import {
   front,
   given,
@@ -15,6 +16,7 @@ import {
   thisSide,
   way,
 } from '../../catalog.js';
+import { falling } from '../../numeric/falling.js';
 import { braking, lateral, turn } from '../cornering/asked.js';
 import { bends, cgHeightNow, cornerModel, cornerState, manoeuvre } from '../cornering/car.js';
 import { roadSpeed } from '../gearing/told.js';
@@ -23,7 +25,7 @@ import { frontShareNow, totalMass } from '../mass/aboard.js';
 import { cgHeight, wheelbase } from '../mass/told.js';
 import { weighedShare } from '../mass/weighed.js';
 import { wheel } from '../ride/standing.js';
-import { falling, lockAt, straightLoads } from '../traction/straight.js';
+import { lockAt, straightLoads } from '../traction/straight.js';
 import { straightCar } from '../traction/thrust.js';
 import { brakeShareNow } from './brakes.js';
 import { axleGripUse, type CornerBraking, cornerBraking } from './inTurn.js';

@@ -39,7 +39,7 @@ import { steadyTurn } from './model.js';
 const g = 9.80665;
 const degree = Math.PI / 180;
 export const model =
-  'four-wheel equilibrium (core/cornering/residual.ts): steady turn of over ten wheelbases, roll under about 6 degrees, no wings, no slip angles or transients, roll centers where they are told';
+  'four-wheel equilibrium (core/subjects/cornering/residual.ts): steady turn of over ten wheelbases, roll under about 6 degrees, no wings, no slip angles or transients, roll centers where they are told';
 
 /** Said of the numbers that are read off the equilibrium. */
 export const bends =

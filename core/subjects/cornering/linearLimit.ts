@@ -1,5 +1,5 @@
 /** The limit of an axle whose load transfer is known per g: no springs, no roll, no equilibrium. */
-import { falling } from '../traction/straight.js';
+import { falling } from '../../numeric/falling.js';
 import type { GripLaw } from './model.js';
 
 /** g: no tire grips more. */

@@ -1,5 +1,7 @@
 /** What an engine gives over its speeds: from a told curve, or estimated from its two peaks. */
+
 import { type Curve, type Refusal, refuse } from '../../catalog.js';
+import { bisect } from '../../numeric/bracket.js';
 
 export interface TorqueLaw {
   /** Engine speeds between which it is known, rad/s. */
@@ -134,10 +136,5 @@ export function lastSpeedAt(law: TorqueLaw, wanted: number): number | undefined 
     if (law.peak.torque < wanted) return undefined;
     [low, high] = [law.peak.speed, Math.min(law.to, law.peak.speed + (law.to - law.from) / steps)];
   }
-  for (let k = 0; k < 50; k++) {
-    const middle = (low + high) / 2;
-    if (law.torque(middle) >= wanted) low = middle;
-    else high = middle;
-  }
-  return low;
+  return bisect((speed) => law.torque(speed) >= wanted, low, high)[0];
 }

@@ -27,7 +27,7 @@ import { chassisStiffness, tireRate } from './told.js';
 
 const g = 9.80665;
 const sum = 'sum';
-export const equilibrium = 'static equilibrium of the body on four sprung wheels (core/ride/equilibrium.ts)';
+export const equilibrium = 'static equilibrium of the body on four sprung wheels (core/subjects/ride/equilibrium.ts)';
 
 export const shims = quantity({
   path: 'spring.shims',

@@ -1,6 +1,8 @@
 /** What the driven wheels pass on in a corner: thrust and equilibrium found together, since each moves the loads of the other. */
+
 import { isRefusal, type Refusal } from '../../catalog.js';
 import { learn, noSlopes, type Slopes, step } from '../../numeric/broyden.js';
+import { falling } from '../../numeric/falling.js';
 import { solveInPlace } from '../../numeric/linear.js';
 import { type Equilibrium, equilibrium, overturned } from '../cornering/equilibrium.js';
 import { capacity } from '../cornering/grip.js';
@@ -8,7 +10,6 @@ import type { AxleModel, CornerModel, Manoeuvre } from '../cornering/model.js';
 import { axleCapacity, unknowns as carUnknowns, carWeight, free, lateralForce, residual } from '../cornering/residual.js';
 import { type Driven, splitAtLimit } from './driven.js';
 import { thrustLimit } from './limit.js';
-import { falling } from './straight.js';
 
 /** An axle at the thrust that it just holds. */
 export interface DrivenAxle {

@@ -1,4 +1,5 @@
 /** What a driven axle can push with, by its differential, in a line and in a corner. */
+import { bisect } from '../../numeric/bracket.js';
 
 /** `open`: both wheels push alike. `biasing`: the one that grips may push up to `bias` times the other. `locked`: each what it can. */
 export type Differential = { readonly kind: 'open' } | { readonly kind: 'biasing'; readonly bias: number } | { readonly kind: 'locked' };
@@ -30,12 +31,7 @@ export function thrustLimit(grip: readonly [number, number], lateral: number, di
   const largest = Math.min(weak, strong / bias);
   if (sidewaysLeft(weak, strong, largest, bias * largest) >= lateral) return (1 + bias) * largest;
   // What is left sideways falls as the thrust rises: the one crossing, halved to rounding.
-  let [low, high] = [0, largest];
-  for (let k = 0; k < 200 && high - low > 1e-13 * largest; k++) {
-    const middle = (low + high) / 2;
-    if (sidewaysLeft(weak, strong, middle, bias * middle) >= lateral) low = middle;
-    else high = middle;
-  }
+  const [low] = bisect((thrust) => sidewaysLeft(weak, strong, thrust, bias * thrust) >= lateral, 0, largest);
   return (1 + bias) * low;
 }
 
