@@ -51,6 +51,10 @@ export interface Entry {
   readonly instead?: string;
   readonly state?: true;
   readonly part?: true;
+  readonly percent?: true;
+  readonly work?: true;
+  readonly nature?: 'car' | 'piece';
+  readonly untold?: 0;
   /** The whole of what is typical, in one range. */
   readonly typical?: TypicalOverAll;
   /** The same by kind of car. */

@@ -38,6 +38,14 @@ export interface Tellable<P extends string, S extends Scope> {
   readonly instead?: string;
   /** What the car was found to be, rather than what it is made of (a ride height, a scale reading): true only of the moment it was taken. Every told result is. */
   readonly state?: true;
+  /** A ratio that is said in per cent. */
+  readonly percent?: true;
+  /** To change it is work on the car: its caution stands under a change that is recorded, too. */
+  readonly work?: true;
+  /** `car`: what the car is, neither put on it nor set. `piece`: comes in pieces, each of one size, with nothing between two of them. Left out: it is set. */
+  readonly nature?: 'car' | 'piece';
+  /** What it was where nothing was told of it, beside a part that is put on now: nothing. */
+  readonly untold?: 0;
 }
 interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   /** What members talk of: shown before the steps on the way, where many figures move or differ. */
@@ -106,7 +114,7 @@ export function quantity<const P extends string, S extends Scope, const N extend
 }
 
 export interface FigureSpec<P extends string, S extends Scope, V, N extends Needs<S>>
-  extends Pick<Measured<P, S>, 'label' | 'main' | 'caution'> {
+  extends Pick<Measured<P, S>, 'label' | 'main' | 'caution' | 'percent'> {
   readonly path: P;
   readonly scope: S;
   readonly name: string;

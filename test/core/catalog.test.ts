@@ -40,6 +40,15 @@ describe('the catalog', () => {
       ).toEqual([]);
     }
   });
+  it('says what an entry is to a member only where that can be so', () => {
+    const told = entries.filter(canBeTold);
+    expect(entries.filter(({ percent }) => percent).length).toBeGreaterThan(25);
+    expect(wrong(entries, ({ percent, dimension }) => percent && dimension !== 'ratio' && 'in per cent, and no ratio')).toEqual([]);
+    expect(wrong(entries, ({ work, caution }) => work && !caution && 'work without a caution')).toEqual([]);
+    expect(wrong(entries, ({ name, dimension, percent }) => dimension === 'ratio' && / share\b/.test(name) && !percent && 'a share')).toEqual([]);
+    for (const nature of ['car', 'piece']) expect(told.filter((entry) => entry.nature === nature).length).toBeGreaterThan(10);
+    expect(wrong(entries, (entry) => entry.nature && !isInput(entry) && 'worked out, and put on the car')).toEqual([]);
+  });
   it('keeps all ways of a quantity in one file, or the way up again with what it goes up from: others would have no rank that can be seen', () => {
     const root = new URL('../../core/', import.meta.url);
     const files = readdirSync(root, { recursive: true, encoding: 'utf8' }).filter(

@@ -33,6 +33,7 @@ export const preload = quantity({
 });
 export const crossHooked = quantity({
   path: 'preload.cross',
+  percent: true,
   scope: 'car',
   name: 'cross weight with the bars hooked up',
   label: 'cross, bars hooked up',

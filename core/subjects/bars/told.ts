@@ -15,6 +15,8 @@ const tension =
 
 export const barDiameter = quantity({
   path: 'bar.diameter',
+  nature: 'piece',
+  untold: 0,
   scope: 'axle',
   name: 'anti-roll bar, diameter',
   label: 'bar diameter',
@@ -41,6 +43,7 @@ export const barDiameter = quantity({
 });
 export const barRateTold = quantity({
   path: 'bar.rate',
+  nature: 'piece',
   typical: [inPractice('road cars to autocross', 10_000, 150_000)],
   scope: 'axle',
   name: 'anti-roll bar, rate as told',

@@ -22,6 +22,7 @@ export const torquePerPressure = figure({
 });
 export const brakeTorqueShare = quantity({
   path: 'brake.torqueShare',
+  percent: true,
   typical: [inPractice('road cars', 0.58, 0.8)],
   scope: 'car',
   name: 'front share of the brake torque, by the parts',
@@ -41,6 +42,7 @@ export const brakeTorqueShare = quantity({
 });
 export const shareOfParts = figure({
   path: 'brake.shareOfParts',
+  percent: true,
   scope: 'car',
   name: 'front share of the brake force, by the parts',
   label: 'brake share by parts',
@@ -60,6 +62,7 @@ export const shareOfParts = figure({
 });
 export const brakeShareNow = figure({
   path: 'brake.share',
+  percent: true,
   scope: 'car',
   name: 'front share of the brake force as it stands',
   label: 'front brake share',

@@ -76,6 +76,7 @@ export const brakeTransfer = quantity({
 });
 export const idealBrakeShare = quantity({
   path: 'brake.idealShare',
+  percent: true,
   typical: [inPractice('road cars, hard braking', 0.6, 0.85)],
   scope: 'car',
   name: 'front brake share at which both ends use their grip alike',
@@ -134,6 +135,7 @@ export const brakingAxleLoad = quantity({
 });
 export const brakeUse = quantity({
   path: 'brake.use',
+  percent: true,
   typical: [inPractice('a stop that every wheel holds', 0.1, 1)],
   scope: 'axle',
   name: 'share of its grip that the axle uses under the braking asked',
@@ -375,6 +377,7 @@ export const brakeEnergy = quantity({
 
 export const useInTurn = quantity({
   path: 'brake.useInTurn',
+  percent: true,
   typical: [inPractice('a stop that every wheel holds', 0.1, 1)],
   scope: 'axle',
   name: 'share of its grip that the axle uses, turning and braking as asked',

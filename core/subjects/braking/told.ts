@@ -61,6 +61,7 @@ export const padFriction = quantity({
 });
 export const rearPressureShare = quantity({
   path: 'brake.rearPressure',
+  percent: true,
   typical: [inPractice('without a valve', 0.95, 1.05), inPractice('behind a reducing valve', 0.3, 0.7)],
   scope: 'car',
   name: 'rear line pressure over front line pressure',

@@ -159,6 +159,7 @@ const indexSource =
   'our own index, no standard one is known to us: how much later the rear gives up than the front, over the earlier of both: above 0 the front gives up first';
 export const balanceIndex = quantity({
   path: 'balance',
+  percent: true,
   scope: 'car',
   name: 'balance at the limit',
   main: true,
@@ -199,6 +200,7 @@ export const otherWayLimit = quantity({
 });
 export const otherWayBalance = quantity({
   path: 'balance.otherWay',
+  percent: true,
   typical: [inPractice('road cars push a little', -0.05, 0.15)],
   scope: 'car',
   name: 'balance at the limit the other way',

@@ -210,6 +210,7 @@ const shareOf = (front: number, rear: number, lateral: number): number | Refusal
 const toldShare = { usually: 'spec', measured: { absolute: 0.02 }, spec: { absolute: 0.04 } } as const;
 export const transferShare = quantity({
   path: 'loadTransfer.frontShare',
+  percent: true,
   scope: 'car',
   name: 'front share of the lateral load transfer',
   label: 'front transfer share',
@@ -363,6 +364,7 @@ export const transferJacking = quantity({
 });
 export const elasticShare = quantity({
   path: 'loadTransfer.elasticFrontShare',
+  percent: true,
   typical: [inPractice('road cars', 0.45, 0.75)],
   scope: 'car',
   name: 'front share of the load transfer by springs and bars',

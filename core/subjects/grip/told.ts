@@ -134,6 +134,7 @@ export const corneringStiffness = quantity({
 });
 export const brakeShare = quantity({
   path: 'brake.frontShare',
+  percent: true,
   typical: [inPractice('road cars', 0.6, 0.75)],
   scope: 'car',
   name: 'front share of the brake force',

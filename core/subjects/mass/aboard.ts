@@ -139,6 +139,7 @@ export const totalMass = figure({
 });
 export const frontShareNow = figure({
   path: 'frontShareNow',
+  percent: true,
   scope: 'car',
   name: 'front share of the weight as it stands',
   label: 'front share',
@@ -162,6 +163,7 @@ export const frontShareNow = figure({
 });
 export const rearShareNow = quantity({
   path: 'rearShareNow',
+  percent: true,
   scope: 'car',
   name: 'rear share of the weight as it stands',
   label: 'rear share',

@@ -135,6 +135,7 @@ inverse(weighedSprung, {
 const fourLoads = { lf: front(left(cornerMass)), rf: front(right(cornerMass)), lr: rear(left(cornerMass)), rr: rear(right(cornerMass)) };
 export const cross = quantity({
   path: 'cross',
+  percent: true,
   scope: 'car',
   name: 'cross weight, right front and left rear',
   label: 'cross weight',
@@ -164,6 +165,7 @@ inverse(twist, {
 });
 export const leftShareNow = figure({
   path: 'leftShareNow',
+  percent: true,
   scope: 'car',
   name: 'left share of the weight as it stands',
   label: 'left share',

@@ -15,6 +15,7 @@ const guessed: Told = { usually: 'spec', measured: { relative: 0.03 }, spec: { r
 
 export const mass = quantity({
   path: 'mass',
+  nature: 'car',
   scope: 'car',
   name: 'weight of the car',
   label: 'weight',
@@ -31,6 +32,8 @@ export const mass = quantity({
 const usualShare = { front: 0.61, rear: 0.53, both: 0.575 } as const;
 export const frontShare = quantity({
   path: 'frontShare',
+  percent: true,
+  nature: 'car',
   typical: [
     inPractice('front-drive cars', 0.58, 0.66),
     inPractice('rear-drive cars, engine in front', 0.48, 0.57),
@@ -79,6 +82,8 @@ export const frontShare = quantity({
 });
 export const leftShare = quantity({
   path: 'leftShare',
+  percent: true,
+  nature: 'car',
   typical: [inPractice('cars with the driver in', 0.48, 0.53)],
   scope: 'car',
   name: 'left share of the weight',
@@ -94,6 +99,7 @@ export const leftShare = quantity({
 });
 export const axleWeight = quantity({
   path: 'axleWeight',
+  nature: 'car',
   scope: 'axle',
   name: 'axle weight',
   symbol: 'W_j',
@@ -107,6 +113,7 @@ export const axleWeight = quantity({
 });
 export const scaleReading = quantity({
   path: 'scale',
+  nature: 'car',
   scope: 'corner',
   name: 'scale reading',
   symbol: 'W_i',
@@ -121,6 +128,7 @@ export const scaleReading = quantity({
 });
 export const wheelbase = quantity({
   path: 'wheelbase',
+  nature: 'car',
   scope: 'car',
   name: 'wheelbase',
   symbol: 'L',
@@ -152,6 +160,7 @@ carry(track, {
 });
 export const cgHeight = quantity({
   path: 'cg.height',
+  nature: 'car',
   scope: 'car',
   name: 'height of the center of gravity',
   label: 'CG height',
@@ -171,6 +180,7 @@ export const cgHeight = quantity({
 });
 export const cgRight = quantity({
   path: 'cg.right',
+  nature: 'car',
   scope: 'car',
   name: 'center of gravity, right of center',
   label: 'CG right of center',
@@ -186,6 +196,7 @@ export const cgRight = quantity({
 
 export const unsprungAxle = quantity({
   path: 'unsprung.axle',
+  nature: 'car',
   scope: 'axle',
   name: 'axle unsprung weight',
   label: 'unsprung, both',
@@ -199,6 +210,7 @@ export const unsprungAxle = quantity({
 });
 export const unsprungCorner = quantity({
   path: 'unsprung',
+  nature: 'car',
   scope: 'corner',
   name: 'corner unsprung weight',
   label: 'unsprung',
@@ -212,6 +224,8 @@ export const unsprungCorner = quantity({
 });
 export const unsprungShare = quantity({
   path: 'unsprung.share',
+  percent: true,
+  nature: 'car',
   typical: [inPractice('independent axles', 0.1, 0.18), inPractice('live axles', 0.18, 0.28)],
   scope: 'axle',
   name: 'unsprung share of the axle weight',
@@ -237,6 +251,7 @@ export const unsprungShare = quantity({
 });
 export const sprungTold = quantity({
   path: 'sprung',
+  nature: 'car',
   scope: 'corner',
   name: 'sprung weight on the wheel',
   label: 'sprung weight',
@@ -435,6 +450,7 @@ export const fuelVolume = quantity({
 });
 export const fuelShare = quantity({
   path: 'fuel.share',
+  percent: true,
   untypical: 'It is what is in the tank.',
   scope: 'car',
   name: 'fuel, share of the tank',

@@ -50,6 +50,7 @@ const shared = 'statics: a weight is shared by its distance from each';
 /** Where nobody told it, where drivers sit: by itself the doubt of a place would count only times the part. */
 export const driverBack = quantity({
   path: 'driver.back',
+  percent: true,
   scope: 'car',
   name: 'share of the driver on the rear axle',
   label: 'driver on the rear',

@@ -71,6 +71,7 @@ const proper = (share: number) =>
   share > 0 && share < 1 ? share : refuse('An axle weighs more than the whole car.', 'mass', 'axleWeight', 'frontShare');
 export const shareRead = quantity({
   path: 'weighed.shareRead',
+  percent: true,
   scope: 'car',
   name: 'front share as it was read',
   label: 'front share read',
@@ -106,6 +107,7 @@ export const weighedTotal = figure({
 });
 export const weighedShare = figure({
   path: 'weighed.frontShare',
+  percent: true,
   scope: 'car',
   name: 'front share as weighed',
   label: 'front share weighed',
@@ -148,6 +150,7 @@ export const weighedAxle = figure({
 });
 export const leftRead = quantity({
   path: 'weighed.leftRead',
+  percent: true,
   scope: 'car',
   name: 'left share as it was read',
   label: 'left share read',
@@ -166,6 +169,7 @@ export const leftRead = quantity({
 /** Nobody sets a car's corners by guess: each axle leans on its left wheel a little more or less than the other. */
 export const twist = quantity({
   path: 'weighed.twist',
+  percent: true,
   scope: 'car',
   name: 'left share of the front axle less that of the rear',
   label: 'front less rear, left',
@@ -195,6 +199,7 @@ export const twist = quantity({
 });
 export const leftOfAxle = quantity({
   path: 'weighed.leftOfAxle',
+  percent: true,
   scope: 'axle',
   name: 'left share of the axle weight',
   label: 'left share of axle',

@@ -52,6 +52,7 @@ export const damperRatio = quantity({
 });
 export const chassisStiffness = quantity({
   path: 'chassis.stiffness',
+  nature: 'car',
   typical: [inPractice('open road cars', 250_000, 800_000), inPractice('closed road cars', 600_000, 2_500_000)],
   scope: 'car',
   name: 'torsional stiffness of the body',
@@ -75,6 +76,7 @@ export const chassisStiffness = quantity({
 
 export const springLoad = quantity({
   path: 'springLoad',
+  nature: 'car',
   scope: 'question',
   name: 'load on the spring',
   symbol: 'F',

@@ -143,6 +143,7 @@ export const axleRollStiffness = quantity({
 const bothSuspensions = { front: front(suspensionRollStiffness), rear: rear(suspensionRollStiffness) } as const;
 export const rollStiffnessShare = quantity({
   path: 'roll.frontShare',
+  percent: true,
   scope: 'car',
   name: 'front share of the roll stiffness, springs and bars',
   label: 'front roll share',
@@ -238,6 +239,7 @@ export const carRollStiffnessWithTires = quantity({
 });
 export const rollStiffnessShareWithTires = quantity({
   path: 'roll.frontShareWithTires',
+  percent: true,
   typical: [inPractice('road cars', 0.45, 0.72)],
   scope: 'car',
   name: 'front share of the roll stiffness with tires',
@@ -258,6 +260,7 @@ export const rollStiffnessShareWithTires = quantity({
 });
 export const barShare = quantity({
   path: 'roll.barShare',
+  percent: true,
   typical: [inPractice('front axles of road cars', 0.3, 0.65), inPractice('rear axles of road cars', 0, 0.5)],
   scope: 'axle',
   name: "the bar's part of the axle's roll stiffness",

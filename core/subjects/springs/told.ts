@@ -13,6 +13,8 @@ const underLoad =
 
 export const springRate = quantity({
   path: 'spring.rate',
+  work: true,
+  nature: 'piece',
   typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   scope: 'axle',
   name: 'spring rate',
@@ -35,6 +37,8 @@ inverse(springRate, {
 });
 export const springRates = curve({
   path: 'spring.rates',
+  work: true,
+  nature: 'piece',
   scope: 'axle',
   name: 'spring rate over its travel',
   label: 'spring, progressive',
@@ -51,6 +55,7 @@ export const springRates = curve({
 });
 export const springForces = curve({
   path: 'spring.forces',
+  work: true,
   scope: 'axle',
   name: 'spring force against its compression',
   label: 'spring, by force',
@@ -66,6 +71,7 @@ export const springForces = curve({
 });
 export const cornerSpringRate = quantity({
   path: 'cornerSpring.rate',
+  nature: 'piece',
   typical: [inPractice('street cars', 15_000, 50_000), inPractice('autocross and track cars', 40_000, 140_000)],
   scope: 'corner',
   name: 'own spring rate',
@@ -80,6 +86,7 @@ export const cornerSpringRate = quantity({
 });
 export const springDrop = quantity({
   path: 'spring.drop',
+  work: true,
   scope: 'axle',
   name: 'drop that the spring is sold with',
   label: 'drop it is sold with',
@@ -94,6 +101,7 @@ export const springDrop = quantity({
 });
 export const springFreeLength = quantity({
   path: 'spring.length',
+  work: true,
   scope: 'axle',
   name: 'free length of the spring',
   label: 'spring free length',
@@ -108,6 +116,7 @@ export const springFreeLength = quantity({
 });
 export const springLongerBy = quantity({
   path: 'spring.longerBy',
+  work: true,
   scope: 'axle',
   name: 'length of the spring over the one it replaces',
   label: 'spring longer by',
@@ -127,6 +136,7 @@ export const springLongerBy = quantity({
 });
 export const springTravel = quantity({
   path: 'spring.travel',
+  work: true,
   scope: 'axle',
   name: 'travel of the spring until it binds',
   label: 'spring travel to bind',
@@ -141,6 +151,8 @@ export const springTravel = quantity({
 
 export const helperRate = quantity({
   path: 'helper.rate',
+  work: true,
+  nature: 'piece',
   typical: [inPractice('flat-wire helpers', 1000, 6000), inPractice('tenders', 15_000, 80_000)],
   scope: 'axle',
   name: 'rate of the helper or tender spring',
@@ -156,6 +168,8 @@ export const helperRate = quantity({
 });
 export const helperTravel = quantity({
   path: 'helper.travel',
+  work: true,
+  nature: 'piece',
   scope: 'axle',
   name: 'travel in which the helper closes',
   label: 'helper travel',
@@ -170,6 +184,8 @@ export const helperTravel = quantity({
 });
 export const helperForce = quantity({
   path: 'helper.force',
+  work: true,
+  nature: 'piece',
   scope: 'axle',
   name: 'force at which the helper closes',
   label: 'helper closes at',
@@ -190,6 +206,7 @@ inverse(helperForce, {
 });
 export const besideRate = quantity({
   path: 'inner.rate',
+  nature: 'piece',
   untypical: 'As much as the other spring leaves to it.',
   scope: 'axle',
   name: 'rate of a second spring beside the first',
@@ -206,6 +223,7 @@ export const besideRate = quantity({
 });
 export const besideGap = quantity({
   path: 'inner.gap',
+  nature: 'piece',
   scope: 'axle',
   name: 'compression before the second spring touches',
   label: 'second spring gap',
@@ -222,6 +240,7 @@ export const besideGap = quantity({
 const usualRatio = { strut: 0.95, wishbone: 0.66, multilink: 0.74, 'trailing arm': 0.75, 'twist beam': 0.87, 'live axle': 0.97 } as const;
 export const springRatio = quantity({
   path: 'spring.ratio',
+  work: true,
   typical: [inPractice('struts and live axles', 0.85, 1), inPractice('wishbones and links', 0.45, 0.85)],
   scope: 'axle',
   name: 'motion ratio, spring over wheel',
@@ -278,6 +297,9 @@ export const springRatioTable = curve({
 
 export const spacer = quantity({
   path: 'spacer',
+  work: true,
+  nature: 'piece',
+  untold: 0,
   scope: 'corner',
   name: 'spacer at the spring',
   label: 'spring spacer',
@@ -293,6 +315,7 @@ export const spacer = quantity({
 });
 export const perchTurns = quantity({
   path: 'perch.turns',
+  work: true,
   untypical: 'A setting: it is what the height and the cross weight need.',
   scope: 'corner',
   name: 'turns of the spring perch, up',
@@ -321,6 +344,7 @@ export const perchPitch = quantity({
 });
 export const isolatorThickness = quantity({
   path: 'isolator.thickness',
+  work: true,
   scope: 'axle',
   name: 'isolator at the spring, thickness',
   label: 'isolator',
@@ -351,6 +375,7 @@ export const isolatorRate = quantity({
 });
 export const perchIsolatorThickness = quantity({
   path: 'perchIsolator.thickness',
+  work: true,
   scope: 'axle',
   name: 'isolator at the perch, thickness',
   label: 'perch isolator',
@@ -380,6 +405,7 @@ export const perchIsolatorRate = quantity({
 });
 export const isolatorRaise = quantity({
   path: 'isolator.raise',
+  work: true,
   scope: 'axle',
   name: 'raise that the isolator is sold with',
   label: 'isolator raise',

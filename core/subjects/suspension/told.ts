@@ -94,6 +94,7 @@ carry(rollCenterHeight, {
 });
 export const unsprungHeight = quantity({
   path: 'unsprung.height',
+  nature: 'car',
   scope: 'axle',
   name: 'height of the unsprung weight',
   label: 'unsprung height',

@@ -83,6 +83,7 @@ export const hotTemperature = quantity({
 });
 export const altitude = quantity({
   path: 'altitude',
+  nature: 'car',
   scope: 'question',
   name: 'height above the sea',
   label: 'altitude',

@@ -5,6 +5,7 @@ import { loadAtThisPressure, loadRating } from './tireLoads.js';
 
 export const loadUse = figure({
   path: 'tire.loadUse',
+  percent: true,
   scope: 'corner',
   name: 'share of the tire load in use, standing',
   label: 'tire load in use',

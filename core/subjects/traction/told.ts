@@ -35,6 +35,7 @@ export const biasRatio = quantity({
 });
 export const frontDriveShare = quantity({
   path: 'drive.frontShare',
+  percent: true,
   typical: [inPractice('four driven wheels', 0.3, 0.6)],
   scope: 'car',
   name: 'front share of the drive torque, both axles driven',
@@ -49,6 +50,7 @@ export const frontDriveShare = quantity({
 });
 export const shaftReactionTold = quantity({
   path: 'shaft.reaction',
+  percent: true,
   untypical: 'All of it on a live axle with its differential, nothing on any other: a fact, not a matter of more or less.',
   scope: 'axle',
   name: 'part of the shaft torque on a beam that the other axle holds, told',

@@ -9,6 +9,7 @@ const roomCaution =
 
 export const wheelSize = designation({
   path: 'wheel.size',
+  nature: 'piece',
   scope: 'axle',
   name: 'wheel size',
   alike: true,
@@ -20,6 +21,7 @@ export const wheelSize = designation({
 });
 export const wheelOffset = quantity({
   path: 'wheel.offset',
+  nature: 'piece',
   scope: 'axle',
   name: 'wheel offset',
   symbol: 'ET',
@@ -34,6 +36,7 @@ export const wheelOffset = quantity({
 });
 export const backspacing = quantity({
   path: 'wheel.backspacing',
+  nature: 'piece',
   scope: 'axle',
   name: 'measured backspacing',
   label: 'backspacing, read',
@@ -49,6 +52,8 @@ export const backspacing = quantity({
 });
 export const wheelSpacer = quantity({
   path: 'wheel.spacer',
+  nature: 'piece',
+  untold: 0,
   scope: 'axle',
   name: 'wheel spacer',
   symbol: 't_s',
@@ -63,6 +68,7 @@ export const wheelSpacer = quantity({
 });
 export const flanges = quantity({
   path: 'wheel.flanges',
+  nature: 'piece',
   scope: 'axle',
   name: 'both rim flanges together',
   label: 'rim flanges',
@@ -83,6 +89,7 @@ export const flanges = quantity({
 });
 export const frontViewLever = quantity({
   path: 'wheel.lever',
+  nature: 'piece',
   scope: 'axle',
   name: 'suspension lever in front view',
   label: 'front-view lever',
@@ -97,6 +104,7 @@ export const frontViewLever = quantity({
 const gapSane = [-0.05, 0.3] as const;
 export const gapInside = quantity({
   path: 'gap.inside',
+  nature: 'car',
   scope: 'axle',
   name: 'gap inside the tire',
   label: 'inside gap',
@@ -111,6 +119,7 @@ export const gapInside = quantity({
 });
 export const gapOutside = quantity({
   path: 'gap.outside',
+  nature: 'car',
   scope: 'axle',
   name: 'gap outside the tire',
   label: 'outside gap',
@@ -125,6 +134,7 @@ export const gapOutside = quantity({
 });
 export const gapAround = quantity({
   path: 'gap.around',
+  nature: 'car',
   scope: 'axle',
   name: 'gap around the tread',
   label: 'tread gap',
@@ -140,6 +150,7 @@ export const gapAround = quantity({
 const roomSane = [0, 0.6] as const;
 export const roomInside = quantity({
   path: 'room.inside',
+  nature: 'car',
   scope: 'axle',
   name: 'inside room',
   symbol: 'R_i',
@@ -153,6 +164,7 @@ export const roomInside = quantity({
 });
 export const roomOutside = quantity({
   path: 'room.outside',
+  nature: 'car',
   scope: 'axle',
   name: 'outside room',
   symbol: 'R_o',
@@ -166,6 +178,7 @@ export const roomOutside = quantity({
 });
 export const roomAround = quantity({
   path: 'room.around',
+  nature: 'car',
   scope: 'axle',
   name: 'room around the tire',
   label: 'tread room',
