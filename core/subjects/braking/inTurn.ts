@@ -14,7 +14,7 @@ import { axleCapacity, carWeight, free, lateralForce, residual, unknowns } from 
  * @param grip what each wheel can give in one direction, N; `along` its longitudinal force; `lateral` the axle's lateral force, without sign
  * @returns Infinity where a wheel that has no grip is asked for some
  */
-export function gripUse(grip: readonly [number, number], along: readonly [number, number], lateral: number): number {
+function gripUse(grip: readonly [number, number], along: readonly [number, number], lateral: number): number {
   const part = (i: 0 | 1): number => (along[i] === 0 ? 0 : grip[i] > 0 ? Math.abs(along[i]) / grip[i] : Number.POSITIVE_INFINITY);
   const least = Math.max(part(0), part(1));
   if (!Number.isFinite(least)) return least;

@@ -59,7 +59,7 @@ export interface RaceSize extends Marked {
 export type TireSize = MetricSize | OlderSize | FlotationSize | RaceSize;
 
 /** The load index and speed symbol as they stand on a sidewall: `91W`, `(91Y)`, `107/105T`. */
-export function writeService({ loadIndex, twinLoadIndex, speed, faster }: Service): string {
+function writeService({ loadIndex, twinLoadIndex, speed, faster }: Service): string {
   const load = loadIndex === undefined ? '' : `${loadIndex}${twinLoadIndex === undefined ? '' : `/${twinLoadIndex}`}`;
   const text = `${load}${speed ?? ''}`;
   return faster && text !== '' ? `(${text})` : text;
