@@ -21,10 +21,14 @@ export interface LiftOffs {
   readonly over: number;
   /** Whether the steady states had to be walked up. */
   readonly walked: boolean;
+  /** The states in which the body stood after it had snapped over, in order. */
+  readonly landed: readonly Equilibrium[];
 }
 /** No car on tires goes beyond this, g. */
 const farthest = 3;
 const [longest, shortest] = [0.1, 1e-9] as const;
+/** A doubt's change is told apart to this, g: far below what any doubt that matters moves, and what is less is none. */
+const telling = 1e-6;
 /** How far before the first lift-off of the car without a doubt the walk begins, g. */
 const before = 0.2;
 /** How far past a last state another is looked for, g. */
@@ -37,8 +41,10 @@ class Walk {
   readonly #model: CornerModel;
   readonly #whole: Manoeuvre;
   readonly #way: 1 | -1;
+  readonly #shortest: number;
 
-  constructor(model: CornerModel, whole: Manoeuvre, way: 1 | -1) {
+  constructor(model: CornerModel, whole: Manoeuvre, way: 1 | -1, finest: number) {
+    this.#shortest = finest;
     this.#model = model;
     this.#whole = whole;
     this.#way = way;
@@ -54,7 +60,7 @@ class Walk {
   /** By halves: what holds at `low` and no more at `high`, down to the last digits that can be told apart. */
   #last(low: number, from: Equilibrium, high: number, holds: (state: Equilibrium) => boolean): readonly [number, Equilibrium] {
     let [reached, state, beyond] = [low, from, high];
-    while (beyond - reached > shortest) {
+    while (beyond - reached > this.#shortest) {
       const middle = (reached + beyond) / 2;
       const next = nearby(this.#model, this.#asked(middle), state);
       if (next && holds(next)) [reached, state] = [middle, next];
@@ -66,16 +72,20 @@ class Walk {
    * Where a spring comes loose the body may snap over onto its droop stop and stand there: another state, just past the last one that was walked up to.
    * Where there is none at once the car goes over, whatever it could hold in a sharper turn.
    */
-  #across(until: number, there: Equilibrium): readonly [number, Equilibrium] | undefined {
+  #across(until: number, there: Equilibrium, landed: Equilibrium | undefined): readonly [number, Equilibrium] | undefined {
+    const known = landed && nearby(this.#model, this.#asked(until + past), landed);
+    if (known) return [until + past, known];
     // At the last state itself the slopes say nothing of where to go.
     const shortly = nearby(this.#model, this.#asked(until - past), there) ?? there;
     const found = this.state(until + past, shortly);
     return found && [until + past, found];
   }
-  all(start: number): LiftOffs | Refusal {
+  /** @param near of the car without a doubt: a last state near its last is the last, and where it snapped over, this car lands near by */
+  all(start: number, near?: LiftOffs): LiftOffs | Refusal {
     const rest = equilibrium(this.#model, this.#asked(start));
     if (isRefusal(rest)) return rest;
     const lifts: Lift[] = [];
+    const landed: Equilibrium[] = [];
     const inner: Wheel[] = this.#way === 1 ? [0, 2] : [1, 3];
     const down = (wheel: Wheel, { x }: Equilibrium): boolean => x[at.load + wheel]! > nothing;
     // A wheel that comes up in a snap does so where the last state before it is.
@@ -89,11 +99,13 @@ class Walk {
         if (!down(wheel, state)) lifts.push({ wheel, lateral: since });
         else if (!down(wheel, there)) lifts.push({ wheel, lateral: this.#last(lateral, state, until, (one) => down(wheel, one))[0] });
       }
-      const on = reached ? ([until, there] as const) : this.#across(until, there);
-      if (!on) return { lifts: lifts.sort((a, b) => a.lateral - b.lateral), over: until, walked: true };
+      const known = near !== undefined && Math.abs(until - near.over) < longest;
+      const on = reached ? ([until, there] as const) : known ? undefined : this.#across(until, there, near?.landed[landed.length]);
+      if (on && !reached) landed.push(on[1]);
+      if (!on) return { lifts: lifts.sort((a, b) => a.lateral - b.lateral), over: until, walked: true, landed };
       [lateral, state, since] = [...on, until];
     }
-    return { lifts: lifts.sort((a, b) => a.lateral - b.lateral), over: Number.POSITIVE_INFINITY, walked: true };
+    return { lifts: lifts.sort((a, b) => a.lateral - b.lateral), over: Number.POSITIVE_INFINITY, walked: true, landed };
   }
   /** Whether two roots lie on the way up from rest: before the first both wheels are down, then one, and none past the second. */
   onTheWay([first, second]: readonly Lift[]): boolean {
@@ -114,15 +126,26 @@ class Walk {
   }
 }
 
+/** What has moved less than can be told apart has not moved. */
+function settled(found: LiftOffs | Refusal, near: LiftOffs): LiftOffs | Refusal {
+  if (isRefusal(found)) return found;
+  const still = (now: number, was: number | undefined): number => (was !== undefined && Math.abs(now - was) < 2 * telling ? was : now);
+  const lifts = found.lifts.map((lift) => ({
+    ...lift,
+    lateral: still(lift.lateral, near.lifts.find(({ wheel }) => wheel === lift.wheel)?.lateral),
+  }));
+  return { ...found, lifts, over: still(found.over, near.over) };
+}
+
 /**
  * The lift-offs of a turn that grows, and where it ends. Newton's roots where they lie on the way up from rest; else the steady states are walked up.
  * @param way 1 for left turns, -1 for right
  * @param near the same of the same car without a doubt: what has to be walked there is walked here from shortly before its first wheel lifts
  */
 export function liftOffs(model: CornerModel, manoeuvre: Manoeuvre, way: 1 | -1, near?: LiftOffs): LiftOffs | Refusal {
-  const walk = new Walk(model, manoeuvre, way);
+  const walk = new Walk(model, manoeuvre, way, near ? telling : shortest);
   const from = Math.max(0, Math.min(near?.over ?? 0, near?.lifts[0]?.lateral ?? Number.POSITIVE_INFINITY, farthest) - before);
-  if (near?.walked) return walk.all(from);
+  if (near?.walked) return settled(walk.all(from, near), near);
   const inner: readonly Wheel[] = way === 1 ? [0, 2] : [1, 3];
   const roots = inner.flatMap((wheel): Lift[] => {
     const condition: Condition = { kind: 'lift', wheel };
@@ -133,5 +156,5 @@ export function liftOffs(model: CornerModel, manoeuvre: Manoeuvre, way: 1 | -1, 
   });
   const found = roots.sort((a, b) => a.lateral - b.lateral);
   const sure = near ? found.length === 2 && found.every(({ wheel }, n) => wheel === near.lifts[n]?.wheel) : walk.onTheWay(found);
-  return sure ? { lifts: found, over: found[1]!.lateral, walked: false } : walk.all(from);
+  return sure ? { lifts: found, over: found[1]!.lateral, walked: false, landed: [] } : walk.all(from);
 }
