@@ -33,10 +33,10 @@ const leastStride = 1 / 256;
  * Newton from a start. Loads settle to a millionth of a newton.
  * @returns the number of steps, or undefined when it does not settle from there
  */
-function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array): number | undefined {
+function newton(model: CornerModel, manoeuvre: Manoeuvre, x: Float64Array, most = mostSteps): number | undefined {
   residual(model, manoeuvre, x, right, jacobian, unusedSlopes, free);
   let norm = size(right);
-  for (let step = 0; step < mostSteps; step++) {
+  for (let step = 0; step < most; step++) {
     if (norm < 1e-7) return step;
     if (!Number.isFinite(norm)) return undefined;
     if (!solveInPlace(jacobian, right, unknowns)) return undefined;
@@ -96,11 +96,14 @@ function beyondHelp(model: CornerModel, { lateral, longitudinal }: Manoeuvre): b
   return weight * model.cgHeight * Math.abs(lateral) > makeUp * held + offset;
 }
 
-/** The state next to another of the same car; undefined when Newton's method does not settle from there, or the car goes over. */
-export function nearby(model: CornerModel, manoeuvre: Manoeuvre, near: Equilibrium): Equilibrium | undefined {
+/**
+ * The state next to another of the same car; undefined when Newton's method does not settle from there, or the car goes over.
+ * @param most steps of Newton's method
+ */
+export function nearby(model: CornerModel, manoeuvre: Manoeuvre, near: Equilibrium, most = mostSteps): Equilibrium | undefined {
   if (beyondHelp(model, manoeuvre)) return undefined;
   const x = Float64Array.from(near.x);
-  const steps = newton(model, manoeuvre, x);
+  const steps = newton(model, manoeuvre, x, most);
   return steps !== undefined && !overturned(x) ? { lateral: manoeuvre.lateral, x, steps } : undefined;
 }
 

@@ -29,6 +29,8 @@ const farthest = 3;
 const [longest, shortest] = [0.1, 1e-9] as const;
 /** A doubt's change is told apart to this, g: far below what any doubt that matters moves, and what is less is none. */
 const telling = 1e-6;
+/** Steps in which a state is met where it is there, for a doubt: what takes more lies within its last millionth. */
+const few = 12;
 /** How far before the first lift-off of the car without a doubt the walk begins, g. */
 const before = 0.2;
 /** How far past a last state another is looked for, g. */
@@ -42,9 +44,11 @@ class Walk {
   readonly #whole: Manoeuvre;
   readonly #way: 1 | -1;
   readonly #shortest: number;
+  readonly #steps: number | undefined;
 
   constructor(model: CornerModel, whole: Manoeuvre, way: 1 | -1, finest: number) {
     this.#shortest = finest;
+    this.#steps = finest === shortest ? undefined : few;
     this.#model = model;
     this.#whole = whole;
     this.#way = way;
@@ -62,7 +66,7 @@ class Walk {
     let [reached, state, beyond] = [low, from, high];
     while (beyond - reached > this.#shortest) {
       const middle = (reached + beyond) / 2;
-      const next = nearby(this.#model, this.#asked(middle), state);
+      const next = nearby(this.#model, this.#asked(middle), state, this.#steps);
       if (next && holds(next)) [reached, state] = [middle, next];
       else beyond = middle;
     }
