@@ -74,6 +74,9 @@ export function seek(catalog: Catalog, situation: Situation, goal: Goal): Sought
   const { inputs, figure, target } = goal;
   const trial = catalogTrying(catalog, situation, inputs);
   if (!inputs.some((input) => trial.dependsOn(figure, input))) return noEffect(catalog, situation, goal);
+  const { sane } = catalog.node(figure).entry;
+  if (sane && !(target >= sane[0] && target <= sane[1]))
+    return { ...refuse(`No car has such a ${named(catalog, [figure])}.`, figure), range: sane };
   const from = startOf(catalog, situation, goal);
   if (isRefusal(from)) return from;
   const range = goal.range ?? saneRange(catalog, inputs, from);

@@ -8,8 +8,6 @@ const steps = 64;
 const wide = 20;
 /** A change this small, against all that the function does nearby, is none. */
 export const negligible = 1e-9;
-/** From one double to the next a function moves by less than this part of a step, or it jumps. */
-const steep = 1e-6;
 
 /** Places in a range, its ends among them, and those that are asked for. */
 export function grid([low, high]: readonly [number, number], also: readonly number[]): number[] {
@@ -59,14 +57,29 @@ export function withTurns(f: Scalar, points: readonly Point[]): Point[] {
   return out.sort((a, b) => a[0] - b[0]);
 }
 
+/** Beside a crossing, steps of these parts of the way between two samples; a crossing shrinks with them, a jump or a pole does not. */
+const [near, nearer] = [1e-5, 1e-8] as const;
+/** What a function still goes on the smaller step, against the larger one, where it jumps: at a root it is a thousandth, where it is steep as a cube root a tenth. */
+const stays = 0.3;
+/** Whether a function goes past the target at a place by jumping or through a pole, rather than by taking it. */
+function isJump(f: Scalar, inside: number, outside: number, step: number): boolean {
+  const [a, b] = [f(inside), f(outside)];
+  if (a === undefined || b === undefined) return true;
+  const way = Math.sign(outside - inside);
+  const over = (part: number): number => Math.abs((f(outside + way * part * step) ?? b) - (f(inside - way * part * step) ?? a));
+  const [far, close] = [over(near), over(nearer)];
+  // What the last digits of a number leave is no jump.
+  return close > stays * far && close > negligible * Math.max(Math.abs(a), Math.abs(b));
+}
+
 /** Where the function takes the target, and where it jumps past it. */
 export function crossings(f: Scalar, points: readonly Point[], target: number): { roots: number[]; jumps: number[] } {
   const roots: number[] = [];
   const jumps: number[] = [];
-  /** How far the function goes from a sample to those beside it: what is small is small against this, also beside a pole. */
+  /** How far the function goes from a sample to the nearer of those beside it: beside a pole the other one is far off, and nothing would be far from it. */
   const about = (n: number): number => {
     const y = points[n]![1];
-    return Math.max(...[points[n - 1], points[n + 1]].map((other) => (other ? Math.abs(other[1] - y) : 0)));
+    return Math.min(...[points[n - 1], points[n + 1]].flatMap((other) => (other ? [Math.abs(other[1] - y)] : [])));
   };
   const taken = points.map(([, y], n) => Math.abs(y - target) <= negligible * about(n));
   points.forEach(([x, y], n) => {
@@ -75,9 +88,7 @@ export function crossings(f: Scalar, points: readonly Point[], target: number): 
       roots.push(x);
     } else if (next && !taken[n + 1] && y > target !== next[1] > target) {
       const [inside, outside] = bisect((at) => (f(at) ?? Number.NaN) > target === y > target, x, next[0]);
-      const [a, b] = [f(inside), f(outside)];
-      const jump = a === undefined || b === undefined || Math.abs(a - b) > steep * Math.abs(next[1] - y);
-      (jump ? jumps : roots).push(inside);
+      (isJump(f, inside, outside, next[0] - x) ? jumps : roots).push(inside);
     }
   });
   return { roots: distinct(roots), jumps };

@@ -45,7 +45,9 @@ describe('the catalog', () => {
     expect(entries.filter(({ percent }) => percent).length).toBeGreaterThan(25);
     expect(wrong(entries, ({ percent, dimension }) => percent && dimension !== 'ratio' && 'in per cent, and no ratio')).toEqual([]);
     expect(wrong(entries, ({ work, caution }) => work && !caution && 'work without a caution')).toEqual([]);
-    expect(wrong(entries, ({ name, dimension, percent }) => dimension === 'ratio' && / share\b/.test(name) && !percent && 'a share')).toEqual([]);
+    expect(
+      wrong(entries, ({ name, dimension, percent }) => dimension === 'ratio' && / share\b/.test(name) && !percent && 'a share'),
+    ).toEqual([]);
     for (const nature of ['car', 'piece']) expect(told.filter((entry) => entry.nature === nature).length).toBeGreaterThan(10);
     expect(wrong(entries, (entry) => entry.nature && !isInput(entry) && 'worked out, and put on the car')).toEqual([]);
   });

@@ -137,7 +137,7 @@ export const barLength = quantity({
   step: { inch: inch, metric: 0.01 },
   told: taped,
   measure: 'Along the axis about which it twists, from one arm to the other; not along the bends.',
-  estimate: { needs: { track }, compute: ({ track }) => 0.62 * track, within: { relative: 0.15 }, source: 'common practice, no source' },
+  estimate: { needs: { track }, compute: ({ track }) => 0.66 * track, within: { relative: 0.17 }, source: 'common practice, no source' },
 });
 export const barLever = quantity({
   path: 'bar.lever',
@@ -232,7 +232,7 @@ export const barLinkSpacing = quantity({
   sane: [0.2, 1.7],
   told: taped,
   measure: 'From link to link, where they act on the beam.',
-  estimate: { needs: { track }, compute: ({ track }) => 0.6 * track, within: { relative: 0.2 }, source: 'common practice, no source' },
+  estimate: { needs: { track }, compute: ({ track }) => 0.72 * track, within: { relative: 0.22 }, source: 'common practice, no source' },
 });
 export const barLinkRate = quantity({
   path: 'bar.linkRate',

@@ -4,15 +4,18 @@ import {
   figure,
   firstOf,
   front,
+  given,
   isRefusal,
   left,
   maybe,
+  quantity,
   type Refusal,
   rear,
   refine,
   refuse,
   right,
   structure,
+  way,
 } from '../../catalog.js';
 import type { Course } from '../../numeric/follow.js';
 import { camber } from '../alignment/told.js';
@@ -45,11 +48,33 @@ export const model =
 export const bends =
   'Springs that come loose, stops that are met and wheels that lift bend it: a doubt that reaches across such a point is taken from its ends and halfway.';
 
+/** A guess for the whole car is not as far off at both ends alike, and the balance is their difference. */
+export const gripOfEnd = quantity({
+  path: 'grip.ofEnd',
+  scope: 'axle',
+  name: 'grip coefficient of this end',
+  label: 'grip of this end',
+  symbol: 'mu_j',
+  dimension: 'ratio',
+  asks: { words: 'how much the tires grip at each end', tell: grips.gripCoefficient },
+  ways: [
+    way({ needs: { mu: given(grips.gripCoefficient) }, compute: ({ mu }) => mu, formula: 'mu', source: 'as told' }),
+    way({
+      needs: { mu: grips.gripCoefficient },
+      compute: ({ mu }) => mu,
+      ...{
+        sort: 'estimate',
+        within: { relative: 0.03 },
+        source: 'heat, pressure and wear are not the same at both ends; common practice, no source',
+      },
+    }),
+  ],
+});
 export const axleGrip = structure({
   path: 'cornering.grip',
   scope: 'axle',
   name: 'law of grip of the tires of an axle',
-  needs: { mu: grips.gripCoefficient, load: grips.gripLoad, exponent: refine(grips.gripExponent, 0, 'grip that falls with load') },
+  needs: { mu: gripOfEnd, load: grips.gripLoad, exponent: refine(grips.gripExponent, 0, 'grip that falls with load') },
   compute: ({ mu, load, exponent }) => powerGrip(mu, load, exponent),
   source: 'mu = mu_0 (N/N_0)^-n',
 });
@@ -65,13 +90,31 @@ export const gainOfArm = figure({
   formula: '-1 / arm',
   source: 'front-view geometry',
 });
+/** Left out of a plain sum; of a car whose camber nobody told, a doubt about its grip. */
+export const standingCamber = quantity({
+  path: 'camber.standing',
+  scope: 'corner',
+  name: 'camber that grip is taken at',
+  label: 'camber for grip',
+  symbol: 'gamma_0',
+  dimension: 'angle',
+  asks: { words: 'how its wheels lean', tell: camber },
+  ways: [
+    way({ needs: { camber }, compute: ({ camber }) => camber, formula: 'camber', source: 'as it stands' }),
+    way({
+      needs: { kind: axles.axleKind },
+      compute: ({ kind }) => (kind === 'beam' ? 0 : -1.1 * degree),
+      ...{ sort: 'estimate', within: { absolute: 1.3 * degree }, error: 'common', source: 'common practice, no source' },
+    }),
+  ],
+});
 export const axleCamber = structure({
   path: 'cornering.leaning',
   scope: 'axle',
   name: 'lean of the wheels of an axle and what it does to grip',
   needs: {
-    left: left(camber),
-    right: right(camber),
+    left: left(standingCamber),
+    right: right(standingCamber),
     gain: firstOf(gainOfArm, axles.camberGain),
     best: grips.gripBestLean,
     loss: grips.gripLeanLoss,
@@ -83,7 +126,7 @@ export const axleCamber = structure({
     sharpness: loss / (1 - loss) / (3 * degree) ** 2,
   }),
   source:
-    'a factor that is 1 upright, largest at the best lean, and lower by the told part 3 degrees from there; left out where a camber is not told; common practice, no source',
+    'a factor that is 1 upright, largest at the best lean, and lower by the told part 3 degrees from there; left out where a camber is not known; common practice, no source',
 });
 /** N/m: stiffer than any tire, and than numbers of 16 digits can be solved with. */
 const rigidTire = 1e9;

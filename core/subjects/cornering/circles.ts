@@ -226,7 +226,7 @@ export const alongLeft = quantity({
       needs: { limit: given(carLimit), lateral: asked.lateral },
       compute: ({ limit, lateral }) => alongCircle(limit, lateral),
       source: `${circleSource}, at the lateral limit told`,
-      sort: 'model',
+      ...{ sort: 'model', within: { relative: 0.6 } },
       basis: circleBasis,
     }),
     way({
@@ -237,7 +237,7 @@ export const alongLeft = quantity({
       },
       compute: ({ front, rear, lateral }) => alongCircle(Math.min(front, rear) * g, lateral),
       source: `${circleSource}, at the grip coefficient told`,
-      sort: 'model',
+      ...{ sort: 'model', within: { relative: 0.6 } },
       basis: circleBasis,
     }),
   ],

@@ -1,5 +1,5 @@
 /** What the car weighs, where, and what was in it. Weights are masses here: scales are read in kilograms or pounds. */
-import { asMeasured, carry, choice, given, inPractice, quantity, refine, type Told, way } from '../../catalog.js';
+import { asMeasured, carry, choice, given, inPractice, maybe, quantity, refine, type Told, way } from '../../catalog.js';
 import { drivenAxle } from '../gearing/told.js';
 import { axleKind, enginePlace, suspension } from '../layout/told.js';
 import { trackShift } from '../wheels/track.js';
@@ -171,12 +171,24 @@ export const cgHeight = quantity({
   told: { usually: 'spec', measured: { absolute: 0.015 }, spec: { absolute: 0.03 } },
   measure: 'Raise one axle at least 0.4 m with the suspension blocked and read how the other axle gains weight.',
   caution: 'A raised axle needs a rated lift or stands, chocks, and nobody under it.',
-  estimate: {
-    needs: { wheelbase },
-    compute: ({ wheelbase }) => 0.205 * wheelbase,
-    within: { relative: 0.15 },
-    source: 'common practice, no source',
-  },
+  ways: [
+    way({
+      needs: { driven: drivenAxle, engine: maybe(enginePlace), wheelbase },
+      // Front-drive cars are short for their height; with the engine amidships a car is low.
+      compute: ({ driven, engine, wheelbase }) =>
+        (engine === 'mid' || engine === 'rear' ? 0.19 : driven === 'rear' ? 0.199 : 0.212) * wheelbase,
+      ...{
+        sort: 'estimate',
+        within: { relative: 0.13 },
+        source: 'by the driven axle and the place of the engine; after measured cars, Heydinger et al., SAE 1999-01-1336, from memory',
+      },
+    }),
+    way({
+      needs: { wheelbase },
+      compute: ({ wheelbase }) => 0.205 * wheelbase,
+      ...{ sort: 'estimate', within: { relative: 0.15 }, source: 'common practice, no source' },
+    }),
+  ],
 });
 export const cgRight = quantity({
   path: 'cg.right',
