@@ -1,146 +1,18 @@
 /** Subjects that members ask about and that are not built: one honest sentence each, so that none is misread as something that is. */
+import type { NotYet } from '../core/catalog/notYet.js';
+import { notYet } from '../core/notYet.js';
 import { keyOf, stemsOf, type Vocabulary } from './language/vocabulary.js';
 import type { Stop } from './reading.js';
 
-export interface Subject {
-  readonly name: string;
-  /** Words and phrases that only this subject has; one that the catalogs come to use is theirs from then on. */
-  readonly words: readonly string[];
-  readonly sentence: string;
-  /** What can be asked instead. */
-  readonly line: string;
-}
-export const beyond: readonly Subject[] = [
-  {
-    name: 'corner weight adjustment',
-    words: ['corner balance', 'corner balancing', 'cornerbalance', 'corner weighting', 'wedge bolt', 'corner jacking'],
-    sentence:
-      "I can't plan all four perches at once yet; the turns of one that bring the cross weight where you want it, and what a turn does, I can.",
-    line: 'find lf perch turns for cross weight 50%',
-  },
-  {
-    name: 'toe conversion',
-    words: ['toe out', 'total toe', 'out total', 'toe plate', 'toe change', 'ackermann', 'toe curve'],
-    sentence: "I can't turn a toe measured as a length into an angle yet; toe in degrees of one wheel can be recorded.",
-    line: 'set front toe 0.1 deg',
-  },
-  {
-    name: 'alignment adjustment',
-    words: [
-      'eccentric',
-      'cam bolt',
-      'camber plate',
-      'camber bolt',
-      'camber curve',
-      'camber gain',
-      'align',
-      'alignment',
-      'kingpin',
-      'king pin',
-      'kpi',
-      'scrub radius',
-      'scrub',
-      'steering axis',
-      'crash bolt',
-    ],
-    sentence:
-      "I can't work out alignment adjustments yet, such as what an eccentric or a plate does; camber, toe and caster can be recorded.",
-    line: 'set front camber -2 deg',
-  },
-  {
-    name: 'caster from a sweep',
-    words: ['sweep', 'caster sweep', 'camber swing', 'caster swing'],
-    sentence: "I can't work out caster from a camber sweep yet; caster itself can be recorded.",
-    line: 'set front caster 5 deg',
-  },
-  {
-    name: 'bump steer',
-    words: ['bump steer', 'bumpsteer', 'tie rod', 'roll steer', 'steering rack', 'rack height', 'steer arm'],
-    sentence: "I can't work out bump steer yet, neither from a table of toe nor from the tie rod.",
-    line: 'show ride height',
-  },
-  {
-    name: 'CG height from lifted axles',
-    words: [
-      'rear up',
-      'front up',
-      'nose up',
-      'tail up',
-      'lifted rear',
-      'lifted front',
-      'rear lifted',
-      'front lifted',
-      'rear raised',
-      'front raised',
-      'raise rear',
-      'raise front',
-    ],
-    sentence:
-      "I can't work out CG height from weighing with one end raised yet; a CG height that you have can be recorded. Lift only on rated stands, wheels chocked, nobody under it.",
-    line: 'set cg height 19 in',
-  },
-  {
-    name: 'dampers',
-    words: ['damper', 'shock', 'shock absorber', 'rebound', 'click', 'valving', 'shim stack', 'shock dyno'],
-    sentence: "I can't work out what clicks or valving do yet; a damping ratio from a damper's rate I can.",
-    line: 'show damping ratio',
-  },
-  {
-    name: 'brake heat and ABS',
-    words: ['abs', 'brake fade', 'fade', 'brake cooling', 'rotor temperature', 'brake temperature', 'brake fluid'],
-    sentence:
-      "I can't work out heat, fade or ABS; brake forces, their share and where a wheel locks I can. The maker's data and a licensed workshop go first.",
-    line: 'show brake share',
-  },
-  {
-    name: 'dive, squat and torque steer',
-    words: ['dive', 'squat', 'pitch', 'pitch center', 'torque steer'],
-    sentence: "I can't work out how far the nose dives, the tail squats or the wheel tugs yet; anti-dive and anti-squat I can.",
-    line: 'show front anti dive',
-  },
-  {
-    name: 'statistics of runs',
-    words: ['run time', 'log run', 'my run', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
-    sentence: "I can't compare runs by their times yet; what a change of the car moves I can.",
-    line: 'compare now with dry',
-  },
-  {
-    name: 'times and distances',
-    words: [
-      'lap time',
-      'quarter mile',
-      '0 60',
-      'zero to sixty',
-      'acceleration time',
-      'et slip',
-      'trap speed',
-      'slalom',
-      'elapsed time',
-      'lap',
-      'time',
-    ],
-    sentence: "I can't work out times yet, of a lap, a slalom or a sprint; road speed in each gear I can.",
-    line: 'how fast in 2nd at 6500',
-  },
-  {
-    name: 'aerodynamics',
-    words: ['downforce', 'wing', 'splitter', 'drag', 'aero', 'diffuser', 'cda'],
-    sentence: "I can't work out aerodynamics yet.",
-    line: 'help',
-  },
-  {
-    name: 'tire temperatures',
-    words: ['pyrometer', 'pyro', 'temps', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
-    sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
-    line: 'pressure 30 psi at 65 f, hot 120 f',
-  },
-  {
-    name: 'verdicts',
-    words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
-    sentence: 'I give numbers, not verdicts: ask for a figure, and what is typical of it is told with it.',
-    line: 'show front ride frequency',
-  },
-];
+export type Subject = NotYet;
+/** No subject of a car, and what its words say last of all. */
+const verdicts: Subject = {
+  name: 'verdicts',
+  words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
+  sentence: 'I give numbers, not verdicts: ask for a figure, and what is typical of it is told with it.',
+  line: 'show front ride frequency',
+};
+export const beyond: readonly Subject[] = [...notYet, verdicts];
 
 interface Found {
   readonly subject: Subject;

@@ -3,10 +3,10 @@
 import type { Fact, Facts, Told } from '../core/car.js';
 import { type Entry, type Evidence, halfWidth, isRefusal, isWorkedOut, type Value } from '../core/catalog.js';
 import { nameAt, pathAt, type Situation } from '../core/engine.js';
-import { tireSize } from '../core/inputs/tires.js';
-import { wheelSize } from '../core/inputs/wheels.js';
-import { readTireSize } from '../core/tires/readSize.js';
-import { readWheelSize } from '../core/tires/wheelSize.js';
+import { readTireSize } from '../core/subjects/tires/readSize.js';
+import { tireSize } from '../core/subjects/tires/told.js';
+import { wheelSize } from '../core/subjects/wheels/told.js';
+import { readWheelSize } from '../core/subjects/wheels/wheelSize.js';
 import { asOfThen, catalog, hasState, numbersOf } from './looked.js';
 import type { Item, Said } from './reading.js';
 import { isSame } from './same.js';

@@ -86,7 +86,7 @@ export function about(evaluation: Evaluation, path: string): About {
     plain,
     whole,
     assumed,
-    contradicted: evaluation.contradicted().filter((one) => one.path === path || evaluation.catalog.dependsOn(path, one.path)),
+    contradicted: full.contradicted(path),
     typical: value === undefined ? [] : entry.typicals.map((one) => ({ ...one, stands: standing(value, one.range) })),
   };
 }

@@ -8,7 +8,7 @@ export interface Attribution {
   readonly errors: readonly number[];
 }
 /** Up to here every subset is worked out: 4096 evaluations. */
-export const exactUpTo = 12;
+const exactUpTo = 12;
 
 /**
  * Splits `value(all) - value(none)` over `count` groups of inputs.

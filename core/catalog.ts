@@ -1,5 +1,5 @@
 /** The kinds of catalog entry, the ways in which they are worked out, and how one entry reads another. */
-export { canBeTold, type Entry, isEntry, isInput, isNumeric, isWorkedOut, type Made } from './catalog/entry.js';
+export { type Asks, canBeNamed, canBeTold, type Entry, isEntry, isInput, isNumeric, isWorkedOut, type Made } from './catalog/entry.js';
 export {
   type ChoiceSpec,
   type CurveSpec,
@@ -28,7 +28,7 @@ export {
   type Turn,
 } from './catalog/needs.js';
 export { type FigureSpec, figure, type QuantitySpec, quantity, type Rule, type Twins, wheels } from './catalog/quantity.js';
-export { standing, type Typical, type TypicalOverAll } from './catalog/typical.js';
+export { inPractice, standing, type Typical, type TypicalOverAll } from './catalog/typical.js';
 export {
   type Around,
   type Curve,

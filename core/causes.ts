@@ -3,10 +3,10 @@ import { attribute } from './attribution.js';
 import type { Fact, Facts } from './car.js';
 import { type Entry, isRefusal, type Refusal, refuse } from './catalog.js';
 import { type Catalog, evaluate, pathAt, type Situation } from './engine.js';
-import { axleKind, rollCenterHeight, springBase } from './inputs/axles.js';
-import { barLinkSpacing, barRatio } from './inputs/bars.js';
-import { track as trackOf } from './inputs/mass.js';
 import { type InPieces, whole } from './pieces.js';
+import { barLinkSpacing, barRatio } from './subjects/bars/told.js';
+import { track as trackOf } from './subjects/mass/told.js';
+import { axleKind, rollCenterHeight, springBase } from './subjects/suspension/told.js';
 
 /** Inputs that are changed together: the wheels of one end, or the several ways of telling one spring. */
 export interface Cause {

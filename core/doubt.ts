@@ -2,7 +2,7 @@
 
 import type { Fact } from './car.js';
 import { type Evidence, halfWidth, isRefusal } from './catalog.js';
-import { type Evaluation, evaluate, type Share, type Situation } from './engine.js';
+import { type Evaluation, evaluate, pathAt, type Share, type Situation } from './engine.js';
 
 export interface Measurement {
   /** The inputs to measure: those that share the error. */
@@ -28,6 +28,13 @@ function measured(evaluation: Evaluation, path: string, source: string): Fact | 
   return within < before ? { value, within, evidence: 'measured', source } : undefined;
 }
 
+/** Of a guess that cannot be told itself: what is told instead, as if it turned out as it was guessed. */
+function asked({ catalog }: Evaluation, path: string, source: string): { readonly path: string; readonly fact: Fact } | undefined {
+  const { entry, place } = catalog.node(path);
+  if (entry.asks?.as === undefined) return undefined;
+  return { path: pathAt(place, entry.asks.tell), fact: { value: entry.asks.as, within: 0, evidence: 'measured', source } };
+}
+
 function whenMeasured(evaluation: Evaluation, share: Share): Situation | undefined {
   const { facts, then } = evaluation.situation;
   // One tool, one error: what was wrong together is measured together.
@@ -35,11 +42,11 @@ function whenMeasured(evaluation: Evaluation, share: Share): Situation | undefin
   const next = new Map(facts);
   const past = then && new Map(then);
   for (const path of share.paths) {
-    const fact = measured(evaluation, path, source);
-    if (!fact) continue;
+    const told = asked(evaluation, path, source) ?? { path, fact: measured(evaluation, path, source) };
+    if (!told.fact) continue;
     // What has not changed since the car was measured is now known better for then, too.
-    if (past && past.get(path)?.source === facts.get(path)?.source) past.set(path, fact);
-    next.set(path, fact);
+    if (past && past.get(told.path)?.source === facts.get(told.path)?.source) past.set(told.path, told.fact);
+    next.set(told.path, told.fact);
   }
   if (![...next.values()].some((fact) => fact.source === source)) return undefined;
   return { ...evaluation.situation, facts: next, ...(past ? { then: past } : {}) };

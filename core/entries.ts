@@ -1,62 +1,63 @@
 /** All entries of the catalogs: one line a subject, in the order in which subjects are shown. */
 import { type Entry, isEntry } from './catalog.js';
-import * as aboardFigures from './figures/aboard.js';
-import * as balanceFigures from './figures/balance.js';
-import * as barFigures from './figures/bars.js';
-import * as brakeFigures from './figures/brakes.js';
-import * as brakingFigures from './figures/braking.js';
-import * as circleFigures from './figures/circles.js';
-import * as coilFigures from './figures/coil.js';
-import * as coilStressFigures from './figures/coilStress.js';
-import * as corneringFigures from './figures/cornering.js';
-import * as cornerLawFigures from './figures/cornerLaws.js';
-import * as dampingFigures from './figures/damping.js';
-import * as engineFigures from './figures/engine.js';
-import * as gearingFigures from './figures/gearing.js';
-import * as heightFigures from './figures/heights.js';
-import * as leaningFigures from './figures/leaning.js';
-import * as linkFigures from './figures/links.js';
-import * as loadFigures from './figures/loads.js';
-import * as massFigures from './figures/mass.js';
-import * as preloadFigures from './figures/preload.js';
-import * as pressureFigures from './figures/pressure.js';
-import * as cornerRideFigures from './figures/ride.js';
-import * as rideTravelFigures from './figures/rideTravel.js';
-import * as rollFigures from './figures/roll.js';
-import * as rollAxisFigures from './figures/rollAxis.js';
-import * as spinFigures from './figures/spin.js';
-import * as springsFigures from './figures/springs.js';
-import * as standingFigures from './figures/standing.js';
-import * as tiltFigures from './figures/tilt.js';
-import * as tireLoadFigures from './figures/tireLoads.js';
-import * as tireFigures from './figures/tires.js';
-import * as tiresUnderLoadFigures from './figures/tiresUnderLoad.js';
-import * as trackFigures from './figures/track.js';
-import * as tractionFigures from './figures/traction.js';
-import * as transferFigures from './figures/transfer.js';
-import * as travelFigures from './figures/travel.js';
-import * as turningFigures from './figures/turning.js';
-import * as unsaidFigures from './figures/unsaid.js';
-import * as wheelRateFigures from './figures/wheelRates.js';
-import * as wheelFigures from './figures/wheels.js';
-import * as alignmentInputs from './inputs/alignment.js';
-import * as axleInputs from './inputs/axles.js';
-import * as barInputs from './inputs/bars.js';
-import * as brakeInputs from './inputs/brakes.js';
-import * as coilInputs from './inputs/coil.js';
-import * as drivelineInputs from './inputs/driveline.js';
-import * as engineInputs from './inputs/engine.js';
-import * as gearingInputs from './inputs/gearing.js';
-import * as gripInputs from './inputs/grip.js';
-import * as layoutInputs from './inputs/layout.js';
-import * as linkInputs from './inputs/links.js';
-import * as massInputs from './inputs/mass.js';
-import * as pressureInputs from './inputs/pressure.js';
-import * as rideInputs from './inputs/ride.js';
-import * as springsInputs from './inputs/springs.js';
-import * as tireInputs from './inputs/tires.js';
-import * as turningInputs from './inputs/turning.js';
-import * as wheelInputs from './inputs/wheels.js';
+import * as alignmentInputs from './subjects/alignment/told.js';
+import * as preloadFigures from './subjects/bars/preload.js';
+import * as barFigures from './subjects/bars/stiffness.js';
+import * as barInputs from './subjects/bars/told.js';
+import * as brakeFigures from './subjects/braking/brakes.js';
+import * as brakingFigures from './subjects/braking/locking.js';
+import * as brakeInputs from './subjects/braking/told.js';
+import * as turningInputs from './subjects/cornering/asked.js';
+import * as balanceFigures from './subjects/cornering/balance.js';
+import * as corneringFigures from './subjects/cornering/car.js';
+import * as circleFigures from './subjects/cornering/circles.js';
+import * as cornerLawFigures from './subjects/cornering/cornerLaws.js';
+import * as transferFigures from './subjects/cornering/transfer.js';
+import * as turningFigures from './subjects/cornering/turning.js';
+import * as dampingFigures from './subjects/damping/damping.js';
+import * as engineFigures from './subjects/engine/power.js';
+import * as engineInputs from './subjects/engine/told.js';
+import * as gearingFigures from './subjects/gearing/speeds.js';
+import * as gearingInputs from './subjects/gearing/told.js';
+import * as gripInputs from './subjects/grip/told.js';
+import * as layoutInputs from './subjects/layout/told.js';
+import * as aboardFigures from './subjects/mass/aboard.js';
+import * as loadFigures from './subjects/mass/loads.js';
+import * as tiltFigures from './subjects/mass/tilt.js';
+import * as massInputs from './subjects/mass/told.js';
+import * as unsaidFigures from './subjects/mass/unsaid.js';
+import * as massFigures from './subjects/mass/weighed.js';
+import * as cornerRideFigures from './subjects/ride/corner.js';
+import * as heightFigures from './subjects/ride/heights.js';
+import * as rideTravelFigures from './subjects/ride/rideTravel.js';
+import * as standingFigures from './subjects/ride/standing.js';
+import * as rideInputs from './subjects/ride/told.js';
+import * as travelFigures from './subjects/ride/travel.js';
+import * as leaningFigures from './subjects/roll/leaning.js';
+import * as rollAxisFigures from './subjects/roll/rollAxis.js';
+import * as rollFigures from './subjects/roll/stiffness.js';
+import * as coilFigures from './subjects/springs/coilFigures.js';
+import * as coilStressFigures from './subjects/springs/coilStress.js';
+import * as coilInputs from './subjects/springs/coilTold.js';
+import * as springsFigures from './subjects/springs/forces.js';
+import * as springLeverFigures from './subjects/springs/springLever.js';
+import * as springsInputs from './subjects/springs/told.js';
+import * as wheelRateFigures from './subjects/springs/wheelRates.js';
+import * as linkFigures from './subjects/suspension/links.js';
+import * as linkInputs from './subjects/suspension/linksTold.js';
+import * as axleInputs from './subjects/suspension/told.js';
+import * as tireFigures from './subjects/tires/dimensions.js';
+import * as pressureFigures from './subjects/tires/pressure.js';
+import * as pressureInputs from './subjects/tires/pressureTold.js';
+import * as tireLoadFigures from './subjects/tires/tireLoads.js';
+import * as tiresUnderLoadFigures from './subjects/tires/tiresUnderLoad.js';
+import * as tireInputs from './subjects/tires/told.js';
+import * as spinFigures from './subjects/traction/spin.js';
+import * as tractionFigures from './subjects/traction/thrust.js';
+import * as drivelineInputs from './subjects/traction/told.js';
+import * as wheelFigures from './subjects/wheels/fit.js';
+import * as wheelInputs from './subjects/wheels/told.js';
+import * as trackFigures from './subjects/wheels/track.js';
 
 type Subject = Readonly<Record<string, unknown>>;
 const subjects: readonly Subject[] = [
@@ -101,6 +102,7 @@ const subjects: readonly Subject[] = [
   aboardFigures,
   cornerRideFigures,
   barFigures,
+  springLeverFigures,
   rollFigures,
   cornerLawFigures,
   corneringFigures,

@@ -1,9 +1,9 @@
 /** Which value of something that can be told gives a wanted number: all of them within a range, or why there is none. */
 import { isRefusal, type Refusal, refuse } from './catalog.js';
 import { type Catalog, catalogTrying, evaluate, nameAtAll, probe, type Situation, telling } from './engine.js';
+import type { Scalar } from './numeric/bracket.js';
+import { crossings, grid, negligible, type Point, stretches, withTurns } from './numeric/walk.js';
 import { type InPieces, whole } from './pieces.js';
-import type { Scalar } from './seek/bracket.js';
-import { crossings, grid, negligible, type Point, stretches, withTurns } from './seek/walk.js';
 
 export interface Goal {
   /** What is moved together: `['lr.tire.pressure', 'rr.tire.pressure']`. Results that can be told, too: which wheel rate gives a frequency. */
@@ -77,6 +77,9 @@ export function* seekInPieces(catalog: Catalog, situation: Situation, goal: Goal
   const { inputs, figure, target } = goal;
   const trial = catalogTrying(catalog, situation, inputs);
   if (!inputs.some((input) => trial.dependsOn(figure, input))) return noEffect(catalog, situation, goal);
+  const { sane } = catalog.node(figure).entry;
+  if (sane && !(target >= sane[0] && target <= sane[1]))
+    return { ...refuse(`No car has such a ${named(catalog, [figure])}.`, figure), range: sane };
   const from = startOf(catalog, situation, goal);
   if (isRefusal(from)) return from;
   const range = goal.range ?? saneRange(catalog, inputs, from);

@@ -12,7 +12,7 @@ import type { Choice, Item } from '../reading.js';
 import { amount, bare, changeOf, sentence, writing } from '../show/amount.js';
 import { changeText, endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
-import { measureLine, shareText } from '../show/rests.js';
+import { measureLine, namedShares, shareText } from '../show/rests.js';
 import { typed } from '../show/typed.js';
 import { alongside, figureAt, phaseText, wishText } from './aims.js';
 import type { Wanted } from './goal.js';
@@ -133,7 +133,7 @@ function restingOn(one: Ranked<Option> | undefined, { ranking, goal }: Advised, 
   if (!one || !aim) return [];
   const shift = difference(ranking.before, one.numbers, aim.path, { sameCar: true });
   if (isRefusal(shift) || !(shift.within > 0)) return [];
-  const [first] = shift.shares;
+  const [first] = namedShares(ranking.before, shift.shares);
   if (!first || Math.abs(first.amount) < 0.3 * shift.within) return [];
   const line = typed(measureLine(ranking.before, first.paths), context.room);
   return [`Its doubt rests most on: ${shareText(ranking.before, first, context.asker.preferences)}. Measure it: ${line}`];

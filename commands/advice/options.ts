@@ -281,9 +281,7 @@ export function changeOfOption(
   const ends = new Set(own.flatMap(({ places }) => places.map(endOf)));
   const [end] = ends;
   const present = from.facts.get(pathAt(first.places[0] ?? '', first.entry))?.value;
-  // Nothing told of a bar is no bar.
-  const was =
-    typeof present === 'number' ? present : first.entry.path === 'bar.diameter' || first.entry.path.endsWith('spacer') ? 0 : undefined;
+  const was = typeof present === 'number' ? present : first.entry.untold;
   const value = own.reduce((sum, { said, places }) => sum + (typeof said?.value === 'number' ? said.value * places.length : 0), 0);
   const count = own.reduce((sum, { places }) => sum + places.length, 0);
   if (was === undefined || value / count === was) return undefined;

@@ -67,13 +67,11 @@ function changedAnswer(car: string, laid: Laid, reading: Reading, context: Conte
       numbers,
       ({ used, unused }) => paths.has(unused) || [...paths].some((path) => catalog.dependsOn(used, path)),
     ),
-    cautions: [...new Set(laid.told.flatMap(({ entry }) => (isWork(entry.path) ? (entry.caution ?? []) : [])))].slice(0, 1),
+    // A caution belongs under a change that is work on the car; a fact read off a label needs none twice.
+    cautions: [...new Set(laid.told.flatMap(({ entry }) => (entry.work ? (entry.caution ?? []) : [])))].slice(0, 1),
     next: [{ label: 'undo', line: 'undo' }],
   });
 }
-/** A caution belongs under a change that is work on the car; a fact read off a label needs none twice. */
-const isWork = (path: string): boolean => /^(spring|spacer|perch|isolator|helper)/.test(path);
-
 /** Told again as it was, as well known as before. */
 const isNothingNew = ({ before, after }: Altered): boolean =>
   before !== undefined &&

@@ -1,5 +1,5 @@
 /** Lines that seek an input for a figure: the goal that they lack, the end of the car that they leave open. */
-import { isInput } from '../../core/catalog.js';
+import { type Entry, isInput } from '../../core/catalog.js';
 import { placesOf } from '../../core/engine.js';
 import type { Choice, Item, Stop } from '../reading.js';
 import { everydayUnits, fromSI } from '../units.js';
@@ -21,9 +21,10 @@ export function exampleGoal(spoken: Spoken, sought: Item | undefined): string {
   if (!sought || !isInput(sought.entry)) return fallback;
   const all = placesOf(sought.entry.scope);
   const input: Item = sought.placed || all.length === 1 ? sought : { ...sought, places: [all[0] ?? ''], placed: true };
-  // A figure of the same kind of place is the nearest.
+  // A figure of the same kind of place is the nearest, and of those one that people talk of.
+  const near = (entry: Entry): number => 2 * Number(entry.scope === sought.entry.scope) + Number(entry.main ?? false);
   const figures = spoken.setting.catalog.entries.filter((entry) => entry.kind === 'figure' && entry.words && entry.typical);
-  for (const entry of [...figures].sort((a, b) => Number(b.scope === sought.entry.scope) - Number(a.scope === sought.entry.scope))) {
+  for (const entry of [...figures].sort((a, b) => near(b) - near(a))) {
     if (!entry.typical) continue;
     for (const place of placesOf(entry.scope)) {
       const goal: Item = { entry, places: [place], placed: true };

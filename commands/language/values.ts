@@ -40,21 +40,10 @@ export type Worth =
     }
   | { readonly bad: 'dimension' | 'range' | 'negative' | 'kind' | 'unit'; readonly why: () => string; readonly units?: readonly string[] };
 
-/** Whether a ratio is better said in per cent. */
-const percentages = new WeakMap<object, boolean>();
-export function inPercent(entry: Pick<Entry, 'dimension' | 'words' | 'name'>): boolean {
-  if (entry.dimension !== 'ratio') return false;
-  const known = percentages.get(entry);
-  if (known !== undefined) return known;
-  const found = /\b(?:share|percent)\b/.test([entry.name, ...(entry.words ?? [])].join(' '));
-  percentages.set(entry, found);
-  return found;
-}
-
 const article = (text: string): string => text.replace(/^an? /, '');
 /** What is shown of an entry: a limit, an example. */
 export const shown = (si: number, entry: Entry, preferences: Preferences): string =>
-  entry.dimension ? writeQuantity(si, entry.dimension, preferences, undefined, { percent: inPercent(entry) }) : String(si);
+  entry.dimension ? writeQuantity(si, entry.dimension, preferences, undefined, { percent: entry.percent === true }) : String(si);
 
 /** 1.300 and 1,300: the mark that the member uses for decimals is taken for one first, the other for one between thousands. */
 function readings(token: AmountToken, preferences: Preferences): readonly number[] {
@@ -122,7 +111,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
   const plus = token.sign === '+' && positive && dimension !== 'ratio' ? 1 : token.apart && positive ? -1 : undefined;
   const change = atom.change ?? plus;
   const percent = token.unit !== undefined && meaningsOf(token.unit).some((one) => one.dimension === 'ratio');
-  if (change !== undefined && percent && (dimension !== 'ratio' || !inPercent(entry)))
+  if (change !== undefined && percent && (dimension !== 'ratio' || !entry.percent))
     return { said: { value: 1 + (change * Math.abs(token.value)) / 100, change: 'times', text: atomText(atom) }, unlikely: false };
 
   const isCount = token.unit === undefined && Number.isInteger(token.value) && token.value >= 0 && token.value <= mostCounted;
@@ -211,7 +200,7 @@ function quantityWorth(entry: Entry, dimension: Dimension, atom: AmountAtom, pre
 const mostCounted = 6;
 /** A figure told in percent is sought in percent: `cross 50` is no fifty times. */
 function shares(entry: Entry, token: AmountToken, units: readonly Meaning['unit'][]): readonly Meaning['unit'][] {
-  if (!inPercent(entry)) return units.filter((unit) => unit.shown !== '%');
+  if (!entry.percent) return units.filter((unit) => unit.shown !== '%');
   const percents = !isInput(entry) && Math.abs(token.value) > 1;
   return percents ? [...units].sort((a, b) => Number(b.shown === '%') - Number(a.shown === '%')) : units;
 }
@@ -317,5 +306,5 @@ export function valueText(value: Said['value'], entry: Entry, preferences: Prefe
     unit !== undefined && (unitShown(entry.dimension, unit) ?? meaningsOf(unit).find((one) => one.dimension === entry.dimension))
       ? unit
       : undefined;
-  return writeExactly(value, entry.dimension, preferences, { percent: inPercent(entry), unit: usable });
+  return writeExactly(value, entry.dimension, preferences, { percent: entry.percent === true, unit: usable });
 }

@@ -8,7 +8,7 @@ import { meaningsOf, toSI } from '../units.js';
 import { isGrammar } from '../words.js';
 import { writeExactly } from './quantities.js';
 import type { Setting } from './setting.js';
-import { inPercent, valueText } from './values.js';
+import { valueText } from './values.js';
 import { stemsOf, vocabularyOf } from './vocabulary.js';
 
 const ordinals = ['', '1st', '2nd', '3rd', '4th', '5th', '6th', '7th', '8th'];
@@ -35,7 +35,7 @@ function saidText(item: Item, setting: Setting): string {
   const { preferences } = setting;
   const { value } = said;
   if (entry.kind === 'choice' && typeof value === 'string') return optionText(entry, value);
-  const how = { percent: inPercent(entry) };
+  const how = { percent: entry.percent === true };
   if (typeof value === 'number' && said.change === 'times')
     return `${Number((Math.abs(value - 1) * 100).toPrecision(12))}% ${value >= 1 ? 'more' : 'less'}`;
   if (typeof value === 'number' && said.change === 'plus' && entry.dimension && asTyped(said.text, Math.abs(value), entry, setting))
@@ -53,7 +53,7 @@ function optionText(entry: Entry, value: string): string {
 }
 function withinText({ said, entry }: Item, { preferences }: Setting): string {
   if (said?.within === undefined || !entry.dimension) return '';
-  return ` ± ${writeExactly(said.within, entry.dimension, preferences, { percent: inPercent(entry), difference: true })}`;
+  return ` ± ${writeExactly(said.within, entry.dimension, preferences, { percent: entry.percent === true, difference: true })}`;
 }
 /** Whether what was typed says the value by itself, its unit included. */
 function asTyped(text: string, value: number, entry: Entry, { preferences }: Setting): boolean {

@@ -31,12 +31,7 @@ const dampers = /\b(?:clicks?|dampers?|damping|shocks?|rebound|valving|compressi
 
 const onlySet: Setting['commands'] = [{ word: 'set', also: [], takes: 'items', changes: true, group: 'verb' }];
 /** What the car is, not what can be put on it or set. */
-const isCar = ({ path, state }: Entry): boolean =>
-  state === true ||
-  /^(?:mass|frontShare|leftShare|axleWeight|scale|wheelbase|cg\.|unsprung|sprung|springLoad|chassis|room|gap|altitude)/.test(path);
-/** Pieces, each of one size: between two of them there is nothing. */
-const isPiece = ({ path }: Entry): boolean =>
-  /^(?:spring\.rate|cornerSpring|bar\.diameter|bar\.rate|wheel\.|inner|helper|spacer)/.test(path);
+const isCar = ({ nature, state }: Entry): boolean => state === true || nature === 'car';
 
 const stopped = (stop: Stop): Outcome => {
   if (stop.stop === 'asked') {
@@ -136,7 +131,7 @@ class Reader {
     const { preferences } = this.#context.asker;
     if (typeof from !== 'number' || typeof to !== 'number' || !entry.dimension)
       return refused(`A ${entry.name} has no range; name each.`, exampleLine);
-    if (isPiece(entry))
+    if (entry.nature === 'piece')
       return refused(
         `Which of them, from ${typed[0]} to ${typed[1]}? Parts are named one by one.`,
         `i have ${phrase(entry, ...(items[0]?.places ?? []))} ${typed.join(' and ')}`,

@@ -10,8 +10,8 @@ import { type Written, writeExactly, writePlusMinus, writeQuantity } from '../la
 import { meaningsOf } from '../units.js';
 
 /** How an entry's numbers are written: shares as percentages, and in a unit that was asked for where it is one of theirs. */
-export function writing(entry: Pick<Entry, 'name' | 'words' | 'dimension'>, wantedUnit?: string): Written {
-  const percent = entry.dimension === 'ratio' && /\b(share|percent)\b/.test(`${entry.name} ${entry.words?.join(' ') ?? ''}`);
+export function writing(entry: Pick<Entry, 'percent' | 'dimension'>, wantedUnit?: string): Written {
+  const percent = entry.percent === true;
   const fits = wantedUnit !== undefined && meaningsOf(wantedUnit).some(({ dimension }) => dimension === entry.dimension);
   return { percent, ...(fits ? { unit: wantedUnit } : {}) };
 }

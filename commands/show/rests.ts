@@ -1,6 +1,6 @@
 /** What an answer rests on, and what to measure next, in a line. */
 
-import { type Entry, isRefusal } from '../../core/catalog.js';
+import { type Asks, canBeNamed, type Entry, isRefusal } from '../../core/catalog.js';
 import { measureNext } from '../../core/doubt.js';
 import type { Evaluation, Overridden, Share } from '../../core/engine.js';
 import { nameAtAll } from '../../core/engine.js';
@@ -28,8 +28,22 @@ function called(numbers: Evaluation, paths: readonly string[], name: (entry: Ent
 }
 const pathIn = (place: string, entry: string): string => (place === '' ? entry : `${place}.${entry}`);
 
+/** What a guess that cannot be told itself asks for, where these inputs are one. */
+const asksOf = (numbers: Evaluation, [path]: readonly string[]): Asks | undefined =>
+  path === undefined ? undefined : numbers.catalog.node(path).entry.asks;
+/** The errors of a number that may be named, largest first. */
+export const namedShares = (numbers: Evaluation, shares: readonly Share[]): readonly Share[] =>
+  shares.filter(({ paths }) => paths.some((path) => canBeNamed(numbers.catalog.node(path).entry)));
+/** What to do about an error: `Measure the tire rate`, `Tell whether rubber sits at the spring`. */
+export function toSettle(numbers: Evaluation, paths: readonly string[]): string {
+  const asks = asksOf(numbers, paths);
+  return asks ? `Tell ${asks.words}` : `Measure the ${labelsOfPaths(numbers, paths)}`;
+}
+
 /** `rear tire rate, assumed 1,300 lb/in ± 250` */
 export function shareText(numbers: Evaluation, share: Pick<Share, 'paths' | 'evidence'>, preferences: Preferences): string {
+  const asks = asksOf(numbers, share.paths);
+  if (asks) return `${asks.words}, which is not told`;
   const [path] = share.paths;
   const cell = path === undefined ? undefined : cellOf(numbers, path, preferences);
   return `${labelsOfPaths(numbers, share.paths)}, ${evidenceText(share.evidence)}${cell === undefined ? '' : ` ${textOf(cell)}`}`;
@@ -40,7 +54,7 @@ export function measureLine(numbers: Evaluation, paths: readonly string[]): stri
   const [path] = paths;
   if (path === undefined) throw new Error('an error without inputs');
   const { entry } = numbers.catalog.node(path);
-  return `help measure ${wordOf(entry)}`;
+  return `help measure ${wordOf(entry.asks?.tell ?? entry)}`;
 }
 
 /** Sentences under a number: what it rests on most, and what measuring that would do. None for a number without doubt. */
@@ -49,11 +63,14 @@ export function restsOn(
   path: string,
   { asker: { preferences }, room }: Pick<Context, 'asker' | 'room'>,
 ): readonly string[] {
-  const [first] = numbers.shares(path);
+  const [first] = namedShares(numbers, numbers.shares(path));
   const within = numbers.within(path);
   const value = numbers.number(path);
   if (!first || isRefusal(value) || !(within > 0)) return [];
-  if (!Number.isFinite(within)) return [`A slight doubt about the ${namesOfPaths(numbers, first.paths)} takes the answer away.`];
+  if (!Number.isFinite(within))
+    return [
+      `A slight doubt about ${asksOf(numbers, first.paths)?.words ?? `the ${namesOfPaths(numbers, first.paths)}`} takes the answer away.`,
+    ];
   if (Math.abs(first.amount) < notable * within) return ['Rests on many things, none much more than the others.'];
   const says = `Rests most on: ${shareText(numbers, first, preferences)}.`;
   const next = measureNext(numbers, path, 1)[0];
@@ -64,7 +81,8 @@ export function restsOn(
     left > 0.42 && left < 0.58
       ? 'halves the ±'
       : `leaves ${plusMinus(value, next.after, entry.dimension ?? 'ratio', preferences, writing(entry))}`;
-  return [`${says} Measuring it ${does}: ${typed(measureLine(numbers, next.paths), room)}`];
+  const doing = asksOf(numbers, next.paths) ? 'Telling it' : 'Measuring it';
+  return [`${says} ${doing} ${does}: ${typed(measureLine(numbers, next.paths), room)}`];
 }
 const plusMinus = (
   value: number,

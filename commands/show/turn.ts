@@ -1,9 +1,9 @@
 /** What has to be said of a number about a turn: that an end's limit is hypothetical, or that there is no steady state where it is asked. */
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, pathAt } from '../../core/engine.js';
-import { axleLimitThisWay, carLimit } from '../../core/figures/balance.js';
-import { gripMargin } from '../../core/figures/turning.js';
-import { lateral } from '../../core/inputs/turning.js';
+import { lateral } from '../../core/subjects/cornering/asked.js';
+import { axleLimitThisWay, carLimit } from '../../core/subjects/cornering/balance.js';
+import { gripMargin } from '../../core/subjects/cornering/turning.js';
 import type { Preferences } from '../context.js';
 import { bare } from './amount.js';
 

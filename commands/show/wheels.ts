@@ -1,8 +1,8 @@
 /** Four numbers as the wheels stand on the ground, seen from above, front first: a picture of text, at most 34 columns wide. */
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, pathAt } from '../../core/engine.js';
-import { loadInTurn } from '../../core/figures/transfer.js';
-import { turn } from '../../core/inputs/turning.js';
+import { turn } from '../../core/subjects/cornering/asked.js';
+import { loadInTurn } from '../../core/subjects/cornering/transfer.js';
 import type { Preferences } from '../context.js';
 import { bare } from './amount.js';
 

@@ -1,14 +1,15 @@
 /** Anti-roll bars, with a saved car or none: one bar's rate, one against another, how to set links neutral, and what a share of roll stiffness asks. */
-import { twistRatio } from '../../core/bars/ratio.js';
-import { barForShare } from '../../core/bars/share.js';
+
 import { isRefusal } from '../../core/catalog.js';
 import { pathAt, placesOf, probe } from '../../core/engine.js';
-import { balanceIndex } from '../../core/figures/balance.js';
-import * as bars from '../../core/figures/bars.js';
-import { rollAngle } from '../../core/figures/leaning.js';
-import { crossHooked, linkForce, preload, shorten } from '../../core/figures/preload.js';
-import * as rolls from '../../core/figures/roll.js';
-import { barBore, barDiameter, barLever, linkLonger } from '../../core/inputs/bars.js';
+import { crossHooked, linkForce, preload, shorten } from '../../core/subjects/bars/preload.js';
+import { twistRatio } from '../../core/subjects/bars/ratio.js';
+import { barForShare } from '../../core/subjects/bars/share.js';
+import * as bars from '../../core/subjects/bars/stiffness.js';
+import { barBore, barDiameter, barLever, linkLonger } from '../../core/subjects/bars/told.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
+import { rollAngle } from '../../core/subjects/roll/leaning.js';
+import * as rolls from '../../core/subjects/roll/stiffness.js';
 import { answer, type Row } from '../answer.js';
 import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';

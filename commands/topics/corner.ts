@@ -1,12 +1,12 @@
 /** The car in a steady turn: which end gives up first and at what g; then roll, shares and the four loads at the g that is asked. */
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
-import * as balance from '../../core/figures/balance.js';
-import { rollAngle } from '../../core/figures/leaning.js';
-import { rollStiffnessShare } from '../../core/figures/roll.js';
-import { transferShare } from '../../core/figures/transfer.js';
-import * as turning from '../../core/figures/turning.js';
-import { braking, driving, lateral, turn } from '../../core/inputs/turning.js';
+import { braking, driving, lateral, turn } from '../../core/subjects/cornering/asked.js';
+import * as balance from '../../core/subjects/cornering/balance.js';
+import { transferShare } from '../../core/subjects/cornering/transfer.js';
+import * as turning from '../../core/subjects/cornering/turning.js';
+import { rollAngle } from '../../core/subjects/roll/leaning.js';
+import { rollStiffnessShare } from '../../core/subjects/roll/stiffness.js';
 import { answer, type Row } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';

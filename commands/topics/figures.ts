@@ -1,12 +1,12 @@
 /** What is worth telling of a tire and of a wheel, in the order in which it is of use. */
 import type { Entry } from '../../core/catalog.js';
-import { speedometer, speedometerRatio, topSpeed } from '../../core/figures/gearing.js';
-import { heightChange } from '../../core/figures/heights.js';
-import { loadAtThisPressure, loadRating, speedRating } from '../../core/figures/tireLoads.js';
-import * as tires from '../../core/figures/tires.js';
-import { loadedRadius } from '../../core/figures/travel.js';
-import * as wheels from '../../core/figures/wheels.js';
-import { leastClearance } from '../../core/figures/wheels.js';
+import { speedometer, speedometerRatio, topSpeed } from '../../core/subjects/gearing/speeds.js';
+import { heightChange } from '../../core/subjects/ride/heights.js';
+import { loadedRadius } from '../../core/subjects/ride/travel.js';
+import * as tires from '../../core/subjects/tires/dimensions.js';
+import { loadAtThisPressure, loadRating, speedRating } from '../../core/subjects/tires/tireLoads.js';
+import * as wheels from '../../core/subjects/wheels/fit.js';
+import { leastClearance } from '../../core/subjects/wheels/fit.js';
 
 export const tireFigures: readonly Entry[] = [
   tires.tireDiameter,

@@ -1,6 +1,6 @@
 /** Gearing: road speed at engine speed and back, drops, top speeds, thrust. */
-import * as engine from '../../core/figures/engine.js';
-import * as gearing from '../../core/figures/gearing.js';
+import * as engine from '../../core/subjects/engine/power.js';
+import * as gearing from '../../core/subjects/gearing/speeds.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const gearTopic: Topic = {

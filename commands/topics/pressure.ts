@@ -1,6 +1,6 @@
 /** Pressure: cold to hot and back in absolute terms. */
-import * as pressures from '../../core/figures/pressure.js';
-import { loadAtThisPressure } from '../../core/figures/tireLoads.js';
+import * as pressures from '../../core/subjects/tires/pressure.js';
+import { loadAtThisPressure } from '../../core/subjects/tires/tireLoads.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const pressureTopic: Topic = {

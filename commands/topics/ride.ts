@@ -1,9 +1,9 @@
 /** Ride: frequencies, rates with the tire, heights and travel. */
 
-import * as heights from '../../core/figures/heights.js';
-import * as axles from '../../core/figures/rideTravel.js';
-import { bumpTravel } from '../../core/figures/travel.js';
-import * as rates from '../../core/figures/wheelRates.js';
+import * as heights from '../../core/subjects/ride/heights.js';
+import * as axles from '../../core/subjects/ride/rideTravel.js';
+import { bumpTravel } from '../../core/subjects/ride/travel.js';
+import * as rates from '../../core/subjects/springs/wheelRates.js';
 import { firstCarLine } from '../house/own.js';
 import { type Topic, topicCommand } from './topic.js';
 

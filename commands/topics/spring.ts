@@ -1,9 +1,9 @@
 /** Springs: a coil from its measures, and what a spring is at the wheel. */
 
-import * as springs from '../../core/figures/coil.js';
-import { heightChange } from '../../core/figures/heights.js';
-import * as axles from '../../core/figures/ride.js';
-import * as rates from '../../core/figures/wheelRates.js';
+import * as axles from '../../core/subjects/ride/corner.js';
+import { heightChange } from '../../core/subjects/ride/heights.js';
+import * as springs from '../../core/subjects/springs/coilFigures.js';
+import * as rates from '../../core/subjects/springs/wheelRates.js';
 import { type Topic, topicCommand } from './topic.js';
 
 export const springTopic: Topic = {

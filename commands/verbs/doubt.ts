@@ -12,7 +12,7 @@ import { catalog, type Looked, numbersOf } from '../looked.js';
 import { amount, evidenceText, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { isAskable } from '../show/lines.js';
-import { labelsOfPaths, measureLine } from '../show/rests.js';
+import { labelsOfPaths, measureLine, namedShares, toSettle } from '../show/rests.js';
 import { askedAlone, pathsOf } from './asked.js';
 
 const most = 6;
@@ -40,9 +40,7 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
     return { label: `${labelsOfPaths(numbers, share.paths)}, ${short(share.evidence)}`, cells: [percent((share.amount / within) ** 2)] };
   });
   const [best] = [...measures.values()].sort((a, b) => a.after - b.after);
-  const advice = best
-    ? [`Measure the ${labelsOfPaths(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`]
-    : [];
+  const advice = best ? [`${toSettle(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`] : [];
   const line = best ? measureLine(numbers, best.paths) : undefined;
   return answer('told', `${name} ${shown.text}`, {
     amount: shown,
@@ -65,7 +63,7 @@ async function doubtOfAll(looked: Looked, breathe: Breathe): Promise<Answer> {
       const within = numbers.within(path);
       if (numbers.status(path) !== 'computed' || !(within > 0) || !Number.isFinite(within)) continue;
       counted++;
-      const [first] = numbers.shares(path);
+      const [first] = namedShares(numbers, numbers.shares(path));
       // What the largest error makes up of the doubt, in parts of the variance: what is gained at most by measuring it.
       if (!first || first.evidence === 'measured') continue;
       const one = helps.get(first.error) ?? { paths: first.paths, evidence: evidenceText(first.evidence), gain: 0, figures: [] };
@@ -87,7 +85,7 @@ async function doubtOfAll(looked: Looked, breathe: Breathe): Promise<Answer> {
     label: labelsOfPaths(numbers, paths),
     cells: [`${figures.length}, ${evidence}`],
   }));
-  return answer('told', `Measure the ${labelsOfPaths(numbers, best.paths)} next.`, {
+  return answer('told', `${toSettle(numbers, best.paths)} next.`, {
     rows: [{ label: 'How many figures rest most on:', cells: [] }, ...rows],
     notes: [`It matters most to: ${best.figures.slice(0, 3).join(', ')}.`],
     next: [{ label: line, line }],

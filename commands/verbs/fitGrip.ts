@@ -1,7 +1,7 @@
 /** What the tires grip with, from what was measured: pairs of load and force, or steady laps of a skidpad with the car in use. */
 import { isRefusal } from '../../core/catalog.js';
-import { gripExponent } from '../../core/inputs/grip.js';
-import { fitCoefficient, fitPairs, type GripPair, type Lap, lapAcceleration } from '../../core/traction/gripFit.js';
+import { fitCoefficient, fitPairs, type GripPair, type Lap, lapAcceleration } from '../../core/subjects/grip/fit.js';
+import { gripExponent } from '../../core/subjects/grip/told.js';
 import { answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context } from '../context.js';

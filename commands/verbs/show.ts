@@ -1,7 +1,7 @@
 /** Show a fact, a figure, everything at an end, a car or a setup. */
 import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
-import { loadInTurn } from '../../core/figures/transfer.js';
+import { loadInTurn } from '../../core/subjects/cornering/transfer.js';
 import { type Answer, answer, type Cell, type Row } from '../answer.js';
 import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';

@@ -4,7 +4,7 @@ import { canBeTold, isRefusal, type Refusal } from '../../core/catalog.js';
 import { type Causes, causesInPieces } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, nameAtAll } from '../../core/engine.js';
-import { balanceIndex } from '../../core/figures/balance.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
 import { answer, type Row } from '../answer.js';
 import { type Breathe, inPieces } from '../breathing.js';
 import { itemsText, phrase } from '../canonical.js';

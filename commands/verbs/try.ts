@@ -2,9 +2,9 @@
 import { canBeTold, isRefusal } from '../../core/catalog.js';
 import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
-import { balanceIndex } from '../../core/figures/balance.js';
-import { rollAngle } from '../../core/figures/leaning.js';
-import { axleKind } from '../../core/inputs/axles.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
+import { rollAngle } from '../../core/subjects/roll/leaning.js';
+import { axleKind } from '../../core/subjects/suspension/told.js';
 import { answer, type Row } from '../answer.js';
 import { type Breathe, oneByOne } from '../breathing.js';
 import { itemsText } from '../canonical.js';

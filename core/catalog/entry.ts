@@ -2,8 +2,21 @@
 import type { Dimension } from '../dimensions.js';
 import type { AnyNeeds, Need, Term } from './needs.js';
 import { type Typical, type TypicalOverAll, type TypicalSpec, typically } from './typical.js';
-import type { Refusal, Scope, Told, Within } from './values.js';
+import type { Refusal, Scope, Told, Value, Within } from './values.js';
 import type { AnyWay } from './ways.js';
+
+/**
+ * Of a guess that cannot be told itself: what it is about, and what a member tells instead. A guess without it is never named as what an answer
+ * rests on: a reader could do nothing about it.
+ */
+export interface Asks {
+  /** What is not known, as it stands in a sentence: `whether you were in it when it was weighed`. */
+  readonly words: string;
+  /** What settles it, at the same place. */
+  readonly tell: Entry;
+  /** Told so, all is as it was guessed. Left out: what it has to be told follows from a measurement. */
+  readonly as?: Value;
+}
 
 export interface Entry {
   /** `figure`: a quantity that is worked out (see `isWorkedOut`), by its older name. */
@@ -38,11 +51,18 @@ export interface Entry {
   readonly instead?: string;
   readonly state?: true;
   readonly part?: true;
+  readonly percent?: true;
+  readonly work?: true;
+  readonly nature?: 'car' | 'piece';
+  readonly untold?: 0;
   /** The whole of what is typical, in one range. */
   readonly typical?: TypicalOverAll;
   /** The same by kind of car. */
   readonly typicals: readonly Typical[];
+  /** Why nothing is typical of it, of an amount that could be compared from car to car. */
+  readonly untypical?: string;
   readonly nonlinear?: string;
+  readonly asks?: Asks;
   readonly carriesOn?: Entry;
   /** Of its fullest way down, for those that show one way only. */
   readonly needs?: AnyNeeds;
@@ -64,6 +84,8 @@ export const isInput = (entry: Entry): boolean => inputKinds.has(entry.kind);
 export const isWorkedOut = (entry: Entry): boolean => entry.kind === 'figure';
 /** What a member can tell: every input, and every result that has a sane range. */
 export const canBeTold = (entry: Entry): boolean => isInput(entry) || (isWorkedOut(entry) && entry.sane !== undefined);
+/** Whether an answer may say that it rests on this: what can be told, or says what to tell instead. */
+export const canBeNamed = (entry: Entry): boolean => canBeTold(entry) || entry.asks !== undefined;
 export const isNumeric = (entry: Entry): boolean => entry.kind === 'quantity' || entry.kind === 'figure';
 export const isEntry = (v: unknown): v is Entry => typeof v === 'object' && v !== null && 'kind' in v && 'path' in v && 'terms' in v;
 

@@ -1,6 +1,6 @@
 /** Quantities: told, worked out, or both; and the same quantity of a wheel and of its axle. */
 import type { Dimension } from '../dimensions.js';
-import { type Entry, type Made, make, shownAs } from './entry.js';
+import { type Asks, type Entry, type Made, make, shownAs } from './entry.js';
 import { given, left, type Need, type Needs, right } from './needs.js';
 import type { TypicalSpec } from './typical.js';
 import { usuallyTold } from './usually.js';
@@ -38,6 +38,14 @@ export interface Tellable<P extends string, S extends Scope> {
   readonly instead?: string;
   /** What the car was found to be, rather than what it is made of (a ride height, a scale reading): true only of the moment it was taken. Every told result is. */
   readonly state?: true;
+  /** A ratio that is said in per cent. */
+  readonly percent?: true;
+  /** To change it is work on the car: its caution stands under a change that is recorded, too. */
+  readonly work?: true;
+  /** `car`: what the car is, neither put on it nor set. `piece`: comes in pieces, each of one size, with nothing between two of them. Left out: it is set. */
+  readonly nature?: 'car' | 'piece';
+  /** What it was where nothing was told of it, beside a part that is put on now: nothing. */
+  readonly untold?: 0;
 }
 interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   /** What members talk of: shown before the steps on the way, where many figures move or differ. */
@@ -53,7 +61,9 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   /** People also count what has this length (`hole 2`): how to measure it instead. */
   readonly counted?: string;
   readonly typical?: TypicalSpec;
+  readonly untypical?: string;
   readonly nonlinear?: string;
+  readonly asks?: Asks;
   /**
    * What the car is made of or set to, though it can be worked out as well (a spring's rate, from its coil): a told value holds until another is told,
    * and is not carried on when something else changes, as a told result is.
@@ -104,7 +114,7 @@ export function quantity<const P extends string, S extends Scope, const N extend
 }
 
 export interface FigureSpec<P extends string, S extends Scope, V, N extends Needs<S>>
-  extends Pick<Measured<P, S>, 'label' | 'main' | 'caution'> {
+  extends Pick<Measured<P, S>, 'label' | 'main' | 'caution' | 'percent'> {
   readonly path: P;
   readonly scope: S;
   readonly name: string;

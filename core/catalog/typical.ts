@@ -16,14 +16,16 @@ export interface TypicalOverAll {
 export type TypicalSpec = TypicalOverAll | readonly Typical[];
 
 const isList = (spec: TypicalSpec): spec is readonly Typical[] => Array.isArray(spec);
-const practice = 'common practice, no source';
+const unsourced = 'common practice, no source';
+/** What is typical of a kind of car by common practice, SI: no source is known to us. */
+export const inPractice = (kind: string, low: number, high: number): Typical => ({ for: kind, range: [low, high], source: unsourced });
 
 /** Both spellings, from either. */
 export function typically(spec: TypicalSpec | undefined): { typical?: TypicalOverAll; typicals: readonly Typical[] } {
   if (spec === undefined) return { typicals: [] };
   if (!isList(spec)) {
     const [words, source] = spec.of.split(/[;,] (?=common practice)|; /);
-    return { typical: spec, typicals: [{ for: words ?? spec.of, range: spec.range, source: source ?? practice }] };
+    return { typical: spec, typicals: [{ for: words ?? spec.of, range: spec.range, source: source ?? unsourced }] };
   }
   if (spec.length === 0) return { typicals: [] };
   const range = [Math.min(...spec.map((one) => one.range[0])), Math.max(...spec.map((one) => one.range[1]))] as const;

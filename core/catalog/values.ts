@@ -29,6 +29,8 @@ export const isCurve = (value: Value): value is Curve => typeof value === 'objec
 export interface Refusal {
   readonly refused: string;
   readonly because?: readonly string[];
+  /** What the number that was asked for can be, SI, where it cannot be that. */
+  readonly range?: readonly [least: number, most: number];
 }
 export const refuse = (refused: string, ...because: string[]): Refusal => ({ refused, because });
 export const isRefusal = (v: unknown): v is Refusal => typeof v === 'object' && v !== null && 'refused' in v;

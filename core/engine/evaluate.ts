@@ -6,11 +6,12 @@ import { basisOf } from './basis.js';
 import type { Catalog, Node } from './compile.js';
 import { type Doubt, Errors } from './errors.js';
 import { type Overridden, overridden } from './overridden.js';
-import { nameAt } from './places.js';
+import { nameAt, pathAt } from './places.js';
 import { reasonOf } from './reasons.js';
 import { isKnown, isUnmoved, sourceOf } from './settle.js';
 import { load, type Situation, type State } from './state.js';
 import { Sweep } from './sweep.js';
+import { Tracer } from './tracer.js';
 import { largestFirst } from './width.js';
 
 /** What one error contributes to a number. */
@@ -57,8 +58,11 @@ export interface Evaluation {
   assumed(path: string): readonly Assumed[];
   /** Facts that say again what others say, and were not used for it; of these facts only, where they are given. */
   overridden(among?: readonly string[]): readonly Overridden[];
-  /** Told results that are also known otherwise: both, and whether they differ by more than both doubts together. */
-  contradicted(): readonly Contradicted[];
+  /**
+   * Told numbers that are also known otherwise, results and parts: both, and whether they differ by more than both doubts together.
+   * @param under only those that this number rests on
+   */
+  contradicted(under?: string): readonly Contradicted[];
   /** All errors of this car. */
   errors(): readonly Doubt[];
 }
@@ -163,18 +167,31 @@ class Evaluated implements Evaluation {
     return overridden({ it: this, without }, this.#state, among);
   }
 
-  contradicted(): readonly Contradicted[] {
+  contradicted(under?: string): readonly Contradicted[] {
+    const beneath = under === undefined ? undefined : this.#factsUnder(under);
     return [...this.situation.facts.keys()].flatMap((path) => {
       const { entry } = this.catalog.node(path);
       const told = this.number(path);
-      if (!isWorkedOut(entry) || typeof told !== 'number') return [];
-      const without = evaluate(this.catalog, withoutFacts(this.situation, [path]));
+      const otherwise = isWorkedOut(entry) || entry.ways.some(({ sort, twin }) => sort !== 'estimate' && !twin);
+      if (!otherwise || typeof told !== 'number' || (beneath && !beneath.has(path))) return [];
+      const without = new Evaluated(this.catalog, withoutFacts(this.situation, [path]));
       const worked = without.number(path);
-      if (typeof worked !== 'number') return [];
+      if (typeof worked !== 'number' || without.status(path) === 'estimated') return [];
+      // A part that follows back from a told result is said of the result.
+      const isResult = (one: string): boolean => isWorkedOut(this.catalog.node(one).entry);
+      if (!isResult(path) && [...without.#factsUnder(path)].some(isResult)) return [];
       const within = Math.hypot(this.within(path), without.within(path));
+      // What cannot be told contradicts nothing.
+      if (!Number.isFinite(within)) return [];
       const guessed = without.shares(path).some(({ evidence }) => evidence === 'rule');
       return [{ path, told, worked, within, guessed, disagree: Math.abs(told - worked) > within }];
     });
+  }
+  /** Paths of the told facts that a number rests on. */
+  #factsUnder(path: string): ReadonlySet<string> {
+    const { nodes } = this.catalog;
+    const under = new Tracer(this.catalog, this.#state).factsUnder(this.catalog.node(path).index);
+    return new Set([...under].map((at) => pathAt(nodes[at]!.place, nodes[at]!.entry)));
   }
 
   errors(): readonly Doubt[] {

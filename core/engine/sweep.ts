@@ -1,6 +1,20 @@
 /**
  * Works errors through a car, node by node: for each node that is asked for, and those it reads, what each error makes of it at both ends of the
  * error's half-width. What nobody asks for is not worked out, and what has been worked out for one number serves the next.
+ *
+ * A worked example. A wheel rate is w = s r^2: a spring of s = 50,000 N/m, told ± 1,000 (error 3), through a motion ratio of r = 0.8, guessed ± 0.04
+ * (error 7). Half of a weight of 600 kg rides on it, told ± 10 (error 5): m = 300, f = sqrt(w / m) / (2 pi).
+ *
+ *   node   entries, each an error and what the node is at both of its ends     from
+ *   s      3: 51,000 and 49,000                                                the fact itself
+ *   r      7: 0.84 and 0.76                                                    its own rule
+ *   w      3: 32,640 and 31,360    7: 35,280 and 28,880                        s and r, error by error: what the error at hand does not move stays
+ *   m      5: 305 and 295                                                      the fact itself, halved
+ *   f      3: 1.6601 and 1.6272    5: 1.6302 and 1.6576    7: 1.7259 and 1.5616      w and m side by side, ascending
+ *
+ * f is 1.6437. Of error 3 it has the amount (1.6601 - 1.6272) / 2 = 0.0164 and next to no bend, of 5 -0.0137, of 7 0.0822; the half-width is the root of
+ * the sum of their squares, 0.0849. Had w cancelled in some number, both of its entries would be that number, and nothing would be kept for what reads it.
+ * Where an end differs from the other by more than a quarter (a stop is met, a wheel lifts), both are looked at halfway as well: `#halve`.
  */
 import { halfWidth, isCurve, isRefusal } from '../catalog.js';
 import type { Catalog } from './compile.js';
@@ -28,7 +42,7 @@ const unswept = -1;
 const last = Number.MAX_SAFE_INTEGER;
 const firstSize = 2048;
 /** The place of what has no value among things. */
-const lost = 0;
+const NO_VALUE = 0;
 
 export class Sweep {
   readonly #nodes: readonly Node[];
@@ -194,7 +208,7 @@ export class Sweep {
       const number = this.#state.number[from]!;
       const name = way.keys[this.#key[n]!]!;
       if (Number.isNaN(number)) {
-        if (value === lost) return this.#nothing(node.index);
+        if (value === NO_VALUE) return this.#nothing(node.index);
         if (value !== this.#own[from]) moves = true;
         given[name] = this.#things[value];
       } else {
@@ -239,7 +253,7 @@ export class Sweep {
       const from = sourceOf(this.#state, this.#state.pick[node.firstPick + k]!);
       const value = values[entry]!;
       const isThing = Number.isNaN(this.#state.number[from]!);
-      if (isThing ? value === lost : Number.isNaN(value)) return this.#nothing(node.index);
+      if (isThing ? value === NO_VALUE : Number.isNaN(value)) return this.#nothing(node.index);
       given[way.keys[k]!] = isThing ? this.#things[value] : value;
     }
     return this.#compute(node, way, given, part);
@@ -301,10 +315,10 @@ export class Sweep {
     return Number.isNaN(number) ? this.#own[index]! : number;
   }
   #nothing(index: number): number {
-    return Number.isNaN(this.#state.number[index]!) ? lost : Number.NaN;
+    return Number.isNaN(this.#state.number[index]!) ? NO_VALUE : Number.NaN;
   }
   #keep(made: string | object | undefined): number {
-    return made === undefined ? lost : this.#things.push(made) - 1;
+    return made === undefined ? NO_VALUE : this.#things.push(made) - 1;
   }
 
   #add(index: number, error: number, up: number, down: number): void {

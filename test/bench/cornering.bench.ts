@@ -1,8 +1,8 @@
 /** How long one equilibrium takes from a near start, and one search for a limit from rest. */
 import { isRefusal } from '../../core/catalog.js';
-import { type Equilibrium, equilibrium } from '../../core/cornering/equilibrium.js';
-import { crossing } from '../../core/cornering/limits.js';
-import { type CornerModel, steadyTurn } from '../../core/cornering/model.js';
+import { type Equilibrium, equilibrium } from '../../core/subjects/cornering/equilibrium.js';
+import { crossing } from '../../core/subjects/cornering/limits.js';
+import { type CornerModel, steadyTurn } from '../../core/subjects/cornering/model.js';
 import { pair } from '../core/cornering/randomPairs.js';
 
 const cars = 60;

@@ -10,7 +10,7 @@ import { read } from '../../commands/resolve.js';
 import { figure, isRefusal, quantity, refuse } from '../../core/catalog.js';
 import { compile, evaluate } from '../../core/engine.js';
 import { entries } from '../../core/entries.js';
-import { mass } from '../../core/inputs/mass.js';
+import { mass } from '../../core/subjects/mass/told.js';
 import { setting } from './setting.js';
 
 const page = readFileSync(join(import.meta.dirname, '../../DEVELOPERS.md'), 'utf8');

@@ -371,10 +371,19 @@ describe('why, draw and doubt', () => {
   it('says what to measure next, by how much it helps', async () => {
     const club = await demoClub();
     const told = await ask(club, 'robin', 'doubt rear ride frequency');
-    expect(told.assumptions.join()).toMatch(/Measure the .* next: the ± falls to \d+% of now/);
+    expect(told.assumptions.join()).toMatch(/^Tell whether you were in it when it was weighed next: the ± falls to \d+% of now/);
+    expect(told.next.map(({ line }) => line)).toContain('help measure driver');
+    const shown = await ask(club, 'robin', 'rear ride frequency?');
+    expect(shown.assumptions.join(' ')).toMatch(
+      /^Rests most on: whether you were in it when it was weighed, which is not told\. Telling it .*: help measure driver/,
+    );
+    await say(club, 'robin', 'set driver in');
+    expect((await ask(club, 'robin', 'doubt rear ride frequency')).assumptions.join()).toMatch(
+      /Measure the .* next: the ± falls to \d+% of now/,
+    );
     const parts = told.rows.map(({ cells }) => Number.parseFloat(String(cells[1])));
     expect(parts).toEqual([...parts].sort((a, b) => b - a));
-    expect((await ask(club, 'robin', 'doubt')).headline).toMatch(/^Measure the /);
+    expect((await ask(club, 'robin', 'doubt')).headline).toMatch(/^(Measure the|Tell whether) /);
   });
 });
 

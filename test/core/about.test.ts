@@ -54,11 +54,34 @@ describe('what can be said of a number', () => {
     expect(aboutOf({ facts: facts({ ...told, mass: 1100 }) }, 'front.rideFrequency').contradicted).toMatchObject([
       { path: 'front.wheelRate', told: 30_000, disagree: true },
     ]);
-    const rear = aboutOf({ facts: facts({ ...told, 'rear.wheelRate': 30_000, 'rear.tire.rate': 2e5 }) }, 'rear.rideRate').contradicted;
-    expect(rear.filter(({ disagree }) => disagree)).toEqual([]);
+    expect(aboutOf({ facts: facts({ ...told, 'rear.wheelRate': 30_000, 'rear.tire.rate': 2e5 }) }, 'rear.rideRate').contradicted).toEqual(
+      [],
+    );
+    // With the weight it rests on both ends through the way the car stands, and what it lists it can tell.
+    const weighed = aboutOf({ facts: facts({ ...told, mass: 1100, 'rear.wheelRate': 30_000 }) }, 'rear.rideFrequency').contradicted;
+    expect(weighed.every(({ within }) => Number.isFinite(within))).toBe(true);
+  });
+  it('says what contradicts a part that can be worked out as well', () => {
+    const coil = { 'front.coil.wire': 0.012, 'front.coil.diameter': 0.1, 'front.coil.turns': 6 };
+    // G d^4/(8 D^3 n) of a steel wire of 12 mm: 33.9 N/mm.
+    const of = (rate: number) =>
+      aboutOf({ facts: facts({ ...coil, 'front.spring.rate': fact(rate, 500) }) }, 'front.spring.rate').contradicted;
+    expect(of(60_000)).toMatchObject([{ path: 'front.spring.rate', told: 60_000, disagree: true }]);
+    expect(of(60_000)[0]!.worked).toBeCloseTo((79.3e9 * 0.012 ** 4) / (8 * 0.1 ** 3 * 6), -3);
+    expect(of(34_000)).toMatchObject([{ disagree: false }]);
+    expect(aboutOf({ facts: facts({ 'front.spring.rate': 60_000 }) }, 'front.spring.rate').contradicted).toEqual([]);
+  });
+  it('has a wheel rate with an end to its doubt, whatever the car weighs', () => {
+    const it_ = evaluate(catalog, { facts: facts({ 'front.spring.rate': 60_000, 'front.spring.ratio': fact(0.9, 0.001) }) });
+    expect(it_.number('front.wheelRate')).toBeCloseTo(48_600, 6);
+    expect(it_.within('front.wheelRate')).toBeLessThan(5000);
   });
   it('says where it stands against what is typical', () => {
-    const [one] = aboutOf({ facts: facts({ 'front.wheelRate': 90_000 }) }, 'front.wheelRate').typical;
-    expect(one).toMatchObject({ range: [12_000, 80_000], stands: 'above', source: 'common practice, no source' });
+    const stands = (rate: number) => aboutOf({ facts: facts({ 'front.wheelRate': rate }) }, 'front.wheelRate').typical;
+    expect(stands(40_000)).toMatchObject([
+      { for: 'street cars', range: [12_000, 30_000], stands: 'above', source: 'common practice, no source' },
+      { for: 'autocross and track cars', range: [25_000, 80_000], stands: 'within', source: 'common practice, no source' },
+    ]);
+    expect(stands(90_000).map((one) => one.stands)).toEqual(['above', 'above']);
   });
 });

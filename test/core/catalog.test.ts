@@ -1,7 +1,7 @@
 /** The sanity of the whole catalog: what every verb counts on. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { canBeTold, type Entry, isEntry, isInput, isRefusal, isWorkedOut } from '../../core/catalog.js';
+import { canBeTold, type Entry, isEntry, isInput, isNumeric, isRefusal, isWorkedOut } from '../../core/catalog.js';
 import { dimensions } from '../../core/dimensions.js';
 import { evaluate, placesOf } from '../../core/engine.js';
 import { entries } from '../../core/entries.js';
@@ -26,19 +26,30 @@ describe('the catalog', () => {
     expect([...new Set(needed.map((entry) => entry.path))]).toEqual([]);
   });
   it('has every subject file in its list', async () => {
-    const files = ['inputs', 'figures'].flatMap((folder) =>
-      readdirSync(new URL(`../../core/${folder}`, import.meta.url)).map((name) => `${folder}/${name}`),
+    const files = readdirSync(new URL('../../core/subjects', import.meta.url), { recursive: true, encoding: 'utf8' }).filter((name) =>
+      name.endsWith('.ts'),
     );
-    expect(files.length).toBeGreaterThan(10);
+    expect(files.length).toBeGreaterThan(90);
     const listed = new Set(entries);
     for (const file of files) {
-      const subject: Readonly<Record<string, unknown>> = await import(new URL(`../../core/${file}`, import.meta.url).href);
+      const subject: Readonly<Record<string, unknown>> = await import(new URL(`../../core/subjects/${file}`, import.meta.url).href);
       const missing = Object.values(subject).filter((one) => isEntry(one) && one.kind !== 'place' && !listed.has(one));
       expect(
         missing.map((one) => isEntry(one) && one.path),
         file,
       ).toEqual([]);
     }
+  });
+  it('says what an entry is to a member only where that can be so', () => {
+    const told = entries.filter(canBeTold);
+    expect(entries.filter(({ percent }) => percent).length).toBeGreaterThan(25);
+    expect(wrong(entries, ({ percent, dimension }) => percent && dimension !== 'ratio' && 'in per cent, and no ratio')).toEqual([]);
+    expect(wrong(entries, ({ work, caution }) => work && !caution && 'work without a caution')).toEqual([]);
+    expect(
+      wrong(entries, ({ name, dimension, percent }) => dimension === 'ratio' && / share\b/.test(name) && !percent && 'a share'),
+    ).toEqual([]);
+    for (const nature of ['car', 'piece']) expect(told.filter((entry) => entry.nature === nature).length).toBeGreaterThan(10);
+    expect(wrong(entries, (entry) => entry.nature && !isInput(entry) && 'worked out, and put on the car')).toEqual([]);
   });
   it('keeps all ways of a quantity in one file, or the way up again with what it goes up from: others would have no rank that can be seen', () => {
     const root = new URL('../../core/', import.meta.url);
@@ -178,6 +189,20 @@ describe('ranges', () => {
     expect(wrong(entries, ({ typicals: all }) => new Set(all.map((one) => one.for)).size !== all.length && 'a kind of car twice')).toEqual(
       [],
     );
+  });
+  it('say what is typical of all that is alike from car to car, or why nothing is', () => {
+    // What people ask "is it too much?" of: numbers that can be told and are no size or weight of a car, but how stiff, how much of it, how far turned.
+    const comparable = new Set<string | undefined>(['frequency', 'rate', 'rollStiffness', 'dampingRate', 'pressure', 'angle', 'ratio']);
+    const judged = entries.filter(
+      (entry) => isNumeric(entry) && entry.words && entry.sane && entry.scope !== 'question' && comparable.has(entry.dimension),
+    );
+    expect(judged.length).toBeGreaterThan(120);
+    expect(
+      wrong(judged, ({ typicals, untypical }) => typicals.length > 0 === (untypical !== undefined) && 'what is typical of it'),
+    ).toEqual([]);
+    expect(judged.filter(({ untypical }) => untypical !== undefined).length).toBeLessThan(judged.length / 8);
+    for (const { typicals, path } of judged)
+      for (const { source } of typicals) expect(source, path).toMatch(/^common practice, no source$|\d|from memory|exact/);
   });
   it('have tolerances above nothing, and no relative ones where the value may be 0', () => {
     const parts = (entry: Entry) => (entry.told ? [entry.told.measured, entry.told.spec] : []);

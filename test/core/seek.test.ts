@@ -82,6 +82,24 @@ describe('seek', () => {
     expect(it.jumps).toEqual([expect.closeTo(4.2, 9)]);
     expect(found(one((x) => 1 / (x - 4.21))(0))).toMatchObject({ roots: [] });
   });
+  it('takes no point beside a pole for a root, wherever the samples fall', () => {
+    // 4.21875 is a sample; so near a pole it is huge, and against it everything else was small.
+    for (const pole of [4.21875 + 1e-11, 4.21875 - 1e-13, 4.2]) {
+      const it_ = found(one((x) => 1 / (x - pole))(0.0001));
+      expect(it_.roots, String(pole)).toEqual([]);
+      expect(it_.jumps, String(pole)).toEqual([expect.closeTo(pole, 6)]);
+    }
+    // A pole and a root: the root alone.
+    expect(found(one((x) => 1 / (x - 4.2187500001) + 0.5)(0)).roots).toEqual([expect.closeTo(4.2187500001 - 2, 9)]);
+    // A pole that does not change sign crosses twice.
+    expect(found(one((x) => 1 / (x - 4.21) ** 2)(4)).roots).toEqual([expect.closeTo(3.71, 9), expect.closeTo(4.71, 9)]);
+  });
+  it('takes a jump on a slope for a jump, and a steep root or an edge for a root', () => {
+    expect(found(one((x) => x + (x < 5.01 ? 0 : 0.001))(5.0105))).toMatchObject({ roots: [], jumps: [expect.closeTo(5.01, 9)] });
+    expect(found(one((x) => Math.atan(1e4 * (x - 3.3)))(0.1)).roots).toEqual([expect.closeTo(3.3 + Math.tan(0.1) / 1e4, 9)]);
+    expect(found(one((x) => Math.sign(x - 2.5) * Math.sqrt(Math.abs(x - 2.5)))(0)).roots).toEqual([expect.closeTo(2.5, 9)]);
+    expect(found(one((x) => Math.cbrt(x - 6.6))(0)).roots).toEqual([expect.closeTo(6.6, 9)]);
+  });
   it('walks wide ranges in equal ratios', () => {
     const { roots } = found(one((x) => Math.sin(Math.log(x)), [1e-3, 1e3])(0));
     expect(roots.map((root) => Math.log(root) / Math.PI)).toEqual([-2, -1, 0, 1, 2].map((n) => expect.closeTo(n, 6)));
@@ -214,6 +232,19 @@ describe('seek refuses', () => {
       refused: 'The mass does not change the total mass of this car: the mass from the scales is used instead.',
       because: ['massFromScales'],
     });
+  });
+  it('a target that the number cannot be, with what it can be', () => {
+    const goal = { inputs: ['front.wheelRate'], figure: 'front.rideFrequency' } as const;
+    const { sane } = whole.node('front.rideFrequency').entry;
+    const told = { facts: facts({ mass: 1000 }) };
+    for (const target of [40, 0.01, -1]) {
+      expect(seek(whole, told, { ...goal, target })).toEqual({
+        refused: 'No car has such a front ride frequency.',
+        because: ['front.rideFrequency'],
+        range: sane,
+      });
+    }
+    expect(isRefusal(seek(whole, told, { ...goal, target: 2 }))).toBe(false);
   });
   it('a figure that lacks something else, with what it lacks', () => {
     expect(seek(catalog, { facts: facts({}) }, { inputs: ['front.spring.rate'], figure: 'front.frequency', target: 1 })).toMatchObject({

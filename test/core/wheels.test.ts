@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../core/catalog.js';
-import { readWheelSize, type WheelSize, writeWheelSize } from '../../core/tires/wheelSize.js';
+import { readWheelSize, type WheelSize, writeWheelSize } from '../../core/subjects/wheels/wheelSize.js';
 import { ask, car, inch, refusalOf, type Told } from './tires/ask.js';
 
 const read = (text: string): WheelSize => {

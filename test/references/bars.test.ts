@@ -1,6 +1,6 @@
 /** Anti-roll bars against REFERENCES section 3 (A1 to A6), its traps 3, 4, 7 and 13, and what CORNERING says of bars. */
 import { describe, expect, it } from 'vitest';
-import { barMass, secondMomentOfArea } from '../../core/bars/bar.js';
+import { barMass, secondMomentOfArea } from '../../core/subjects/bars/bar.js';
 import { pickle } from '../core/cornering/pickle.js';
 import { ask, inch, poundPerInch, straight, type Told } from '../core/ride/ask.js';
 import { off, type Row } from './row.js';

@@ -1,11 +1,11 @@
 /** Cornering against REFERENCES sections 4 (D7 to D10), 5, 9 and 11, and the check rows and statements of CORNERING, through the whole catalog. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../core/catalog.js';
-import { equilibrium } from '../../core/cornering/equilibrium.js';
-import { camberAt, capacity } from '../../core/cornering/grip.js';
-import { type CornerModel, steadyTurn } from '../../core/cornering/model.js';
-import { axleCapacity } from '../../core/cornering/residual.js';
-import { at } from '../../core/cornering/unknowns.js';
+import { equilibrium } from '../../core/subjects/cornering/equilibrium.js';
+import { camberAt, capacity } from '../../core/subjects/cornering/grip.js';
+import { type CornerModel, steadyTurn } from '../../core/subjects/cornering/model.js';
+import { axleCapacity } from '../../core/subjects/cornering/residual.js';
+import { at } from '../../core/subjects/cornering/unknowns.js';
 import { carL2, fallingGrip, linear } from '../core/cornering/cars.js';
 import { ask, bothEnds, degree, foot, inch, pound, poundForce, poundPerInch, rigidTire, straight, type Told } from '../core/ride/ask.js';
 import { off, type Row } from './row.js';

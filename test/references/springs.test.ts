@@ -1,7 +1,15 @@
 /** Coil springs against print (REFERENCES section 2), progressive springs and tenders (trap 8, CORNERING), and what the trade knows. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../core/catalog.js';
-import { activeMass, bergstraesserFactor, coilRate, coilStress, springIndex, surgeFrequency, wahlFactor } from '../../core/springs/coil.js';
+import {
+  activeMass,
+  bergstraesserFactor,
+  coilRate,
+  coilStress,
+  springIndex,
+  surgeFrequency,
+  wahlFactor,
+} from '../../core/subjects/springs/coil.js';
 import {
   compressionAt,
   type ForceLaw,
@@ -12,7 +20,7 @@ import {
   rateAt,
   withBeside,
   withSeries,
-} from '../../core/springs/law.js';
+} from '../../core/subjects/springs/law.js';
 import { ask, bothEnds, inch, pound, poundForce, poundPerInch, rigidTire, straight } from '../core/ride/ask.js';
 import { inParallelRate } from '../core/springs/rates.js';
 import { off, type Row } from './row.js';

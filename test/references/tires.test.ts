@@ -4,12 +4,12 @@
  */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../core/catalog.js';
-import { designOf, usualOf } from '../../core/tires/design.js';
-import { letterLoads_lb } from '../../core/tires/letterLoads.js';
-import { indexNearest, loadOfIndex } from '../../core/tires/loadIndex.js';
-import { loadAtPressure, pMetricLoad, pMetricOnTruck } from '../../core/tires/loads.js';
-import { readTireSize } from '../../core/tires/readSize.js';
-import { isSpeedSymbol, speedOfSymbol_kmh } from '../../core/tires/speedSymbol.js';
+import { designOf, usualOf } from '../../core/subjects/tires/design.js';
+import { letterLoads_lb } from '../../core/subjects/tires/letterLoads.js';
+import { indexNearest, loadOfIndex } from '../../core/subjects/tires/loadIndex.js';
+import { loadAtPressure, pMetricLoad, pMetricOnTruck } from '../../core/subjects/tires/loads.js';
+import { readTireSize } from '../../core/subjects/tires/readSize.js';
+import { isSpeedSymbol, speedOfSymbol_kmh } from '../../core/subjects/tires/speedSymbol.js';
 import { ask, mile, relative } from '../core/tires/ask.js';
 
 const sizeOf = (text: string) => {

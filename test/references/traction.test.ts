@@ -1,8 +1,8 @@
 /** Engine, thrust against grip, anti-squat and the skidpad against values from outside. */
 import { describe, expect, it } from 'vitest';
 import type { Curve } from '../../core/catalog.js';
-import { thrustLimit } from '../../core/cornering/traction.js';
-import { lapAcceleration } from '../../core/traction/gripFit.js';
+import { lapAcceleration } from '../../core/subjects/grip/fit.js';
+import { thrustLimit } from '../../core/subjects/traction/limit.js';
 import { ask, g, inch, L2, mph, rpm, type Told } from '../core/traction/ask.js';
 import { off, type Row } from './row.js';
 

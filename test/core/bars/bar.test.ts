@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Bar, barMass, barStiffness, secondMomentOfArea } from '../../../core/bars/bar.js';
+import { type Bar, barMass, barStiffness, secondMomentOfArea } from '../../../core/subjects/bars/bar.js';
 
 const mm = 1e-3;
 const end = { lever: 0.2, arm: 0.2 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { twistRatio } from '../../../core/bars/ratio.js';
-import { barForShare } from '../../../core/bars/share.js';
+import { twistRatio } from '../../../core/subjects/bars/ratio.js';
+import { barForShare } from '../../../core/subjects/bars/share.js';
 
 describe('a bar for a share of the roll stiffness', () => {
   it('is found in the share that it makes', () => {

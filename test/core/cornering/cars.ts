@@ -1,5 +1,5 @@
 /** Cars of the published and derived check rows, as the equilibrium sees them. */
-import type { AxleModel, BarModel, CornerModel, GripLaw, WheelLaw } from '../../../core/cornering/model.js';
+import type { AxleModel, BarModel, CornerModel, GripLaw, WheelLaw } from '../../../core/subjects/cornering/model.js';
 
 export const inch = 0.0254;
 export const pound = 4.4482216152605;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { type Equilibrium, equilibrium } from '../../../core/cornering/equilibrium.js';
-import { type CornerModel, type Manoeuvre, steadyTurn } from '../../../core/cornering/model.js';
-import { at, free, residual, unknowns } from '../../../core/cornering/residual.js';
+import { type Equilibrium, equilibrium } from '../../../core/subjects/cornering/equilibrium.js';
+import { type CornerModel, type Manoeuvre, steadyTurn } from '../../../core/subjects/cornering/model.js';
+import { at, free, residual, unknowns } from '../../../core/subjects/cornering/residual.js';
 import { carL2, carM5, carM8, degree, fallingGrip, pound } from './cars.js';
 
 function held(model: CornerModel, manoeuvre: Manoeuvre): Equilibrium {

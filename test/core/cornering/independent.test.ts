@@ -1,9 +1,9 @@
 /** The core's equilibrium against a second formulation (independent.ts), on random cars: beams, bars with unlike holes and links, stops, lifted wheels. */
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { equilibrium } from '../../../core/cornering/equilibrium.js';
-import { steadyTurn } from '../../../core/cornering/model.js';
-import { at } from '../../../core/cornering/unknowns.js';
+import { equilibrium } from '../../../core/subjects/cornering/equilibrium.js';
+import { steadyTurn } from '../../../core/subjects/cornering/model.js';
+import { at } from '../../../core/subjects/cornering/unknowns.js';
 import { settleFrom, solve } from './independent.js';
 import { pair } from './randomPairs.js';
 

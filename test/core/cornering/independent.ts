@@ -234,3 +234,39 @@ function buildUp(body: Body, lateral: number, stride: number): Solution | undefi
   const { loads, rolls } = imbalance(body, lateral, q);
   return { loads, rolls };
 }
+
+export interface Climb {
+  /** By wheel: the first turn of the climb in which its tire carries nothing, and the one before it. */
+  readonly lifted: readonly { readonly wheel: number; readonly after: number; readonly by: number }[];
+  /** The last turn of the climb that settles, g; no step from there does, smaller or larger. */
+  readonly last: number;
+}
+/**
+ * Builds a turn up by small steps until the car finds no balance.
+ * @param across coordinates to start from where no step leads on: a body that snaps over to its droop stop stands there, and no small step gets there
+ */
+export function climb(body: Body, way: 1 | -1, stride: number, across: (lateral: number) => readonly number[] | undefined): Climb {
+  let q: number[] = new Array<number>(Number.isFinite(body.torsion) ? 8 : 7).fill(0);
+  const inner = way === 1 ? [0, 2] : [1, 3];
+  const lifted: { wheel: number; after: number; by: number }[] = [];
+  let last = 0;
+  const settled = (lateral: number, from: readonly number[] = q): boolean => {
+    const found = settle((at) => imbalance(body, way * lateral, at).forces, from);
+    const over = inner.every((wheel) => imbalance(body, way * lateral, found.q).loads[wheel] === 0);
+    if (found.left > 1e-5 || over) return false;
+    q = found.q;
+    for (const wheel of inner)
+      if (imbalance(body, way * lateral, q).loads[wheel] === 0 && !lifted.some((one) => one.wheel === wheel))
+        lifted.push({ wheel, after: last, by: lateral });
+    last = lateral;
+    return true;
+  };
+  // At a kink its differences may mislead it: smaller steps, or one over it, lead on.
+  const snapped = (lateral: number): boolean => {
+    const from = across(lateral);
+    return from !== undefined && settled(lateral, from);
+  };
+  const on = (part: number): boolean => settled(last + part * stride);
+  while (last < 3 && ([1, 1 / 4, 1 / 16, 3 / 2].some(on) || snapped(last + stride / 4)));
+  return { lifted, last };
+}

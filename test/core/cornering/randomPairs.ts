@@ -1,10 +1,10 @@
 /** Random cars told twice from the same numbers: to the core's model, and to the formulation that shares nothing with it. */
 import { isRefusal } from '../../../core/catalog.js';
-import { powerGrip } from '../../../core/cornering/grip.js';
-import type { AxleModel, CornerModel } from '../../../core/cornering/model.js';
-import { wheelLaw } from '../../../core/cornering/wheelLaw.js';
-import { lawOfRates } from '../../../core/springs/law.js';
-import { evenRatio } from '../../../core/springs/motionRatio.js';
+import { powerGrip } from '../../../core/subjects/cornering/grip.js';
+import type { AxleModel, CornerModel } from '../../../core/subjects/cornering/model.js';
+import { stopBehind, wheelLaw } from '../../../core/subjects/cornering/wheelLaw.js';
+import { lawOfRates } from '../../../core/subjects/springs/law.js';
+import { evenRatio } from '../../../core/subjects/springs/motionRatio.js';
 import { type Random, seeded } from '../cars.js';
 import type { Axle, Body, Wheel } from './independent.js';
 
@@ -15,14 +15,29 @@ interface SpringNumbers {
   readonly ratio: number;
   readonly rise: number;
   readonly carried: number;
+  /** Along the damper. */
   readonly stop: number;
   readonly stopRate: number;
+  readonly damper: number;
+  readonly damperRise: number;
   readonly droop: number;
 }
 const hard = 1e6;
 
 /** Force at the wheel, from the numbers, without the core's laws. */
-function springOf({ first, last, over, ratio, rise, carried, stop, stopRate, droop }: SpringNumbers): (bump: number) => number {
+function springOf({
+  first,
+  last,
+  over,
+  ratio,
+  rise,
+  carried,
+  stop,
+  stopRate,
+  damper,
+  damperRise,
+  droop,
+}: SpringNumbers): (bump: number) => number {
   const force = (x: number): number => {
     if (x <= 0) return 0;
     const inside = Math.min(x, over);
@@ -35,7 +50,9 @@ function springOf({ first, last, over, ratio, rise, carried, stop, stopRate, dro
     else high = middle;
   }
   return (u) =>
-    (ratio + rise * u) * force(low + ratio * u + (rise * u * u) / 2) + stopRate * Math.max(0, u - stop) - hard * Math.max(0, -droop - u);
+    (ratio + rise * u) * force(low + ratio * u + (rise * u * u) / 2) +
+    (damper + damperRise * u) * stopRate * Math.max(0, damper * u + (damperRise * u * u) / 2 - stop) -
+    hard * Math.max(0, -droop - u);
 }
 
 const between = (random: Random, low: number, high: number): number => low + (high - low) * random();
@@ -44,6 +61,9 @@ const between = (random: Random, low: number, high: number): number => low + (hi
 export function pair(seed: number): { readonly model: CornerModel; readonly body: Body; readonly lateral: number } {
   const random = seeded(4000 + seed);
   const pick = (low: number, high: number): number => between(random, low, high);
+  // Of its own, so that the other numbers of a car stay what they were.
+  const stops = seeded(7000 + seed);
+  const damping = (low: number, high: number): number => between(stops, low, high);
   const sprungHeight = pick(0.45, 0.68);
   const torsion = random() < 0.35 ? pick(1.5e5, 2e6) : Number.POSITIVE_INFINITY;
   const stiffEnd = random() < 0.4 ? (random() < 0.5 ? 0 : 1) : -1;
@@ -82,12 +102,15 @@ export function pair(seed: number): { readonly model: CornerModel; readonly body
       stop: random() < 0.4 ? pick(0.015, 0.06) : 1,
       stopRate: pick(2e4, 1.5e5),
       droop: pick(0.04, 0.1),
+      damper: damping(0.6, 1),
+      damperRise: damping(-0.5, 1.5),
     };
     const numbers = [0, 1].map((i): SpringNumbers => ({ ...alike, carried: mean + (i === 0 ? unlike : -unlike) }));
-    const laws = numbers.map(({ first, last, over, ratio, rise, carried, stop, stopRate, droop }) => {
+    const stop = stopBehind(evenRatio(alike.damper, alike.damperRise), 0, alike.stop, alike.stopRate);
+    const laws = numbers.map(({ first, last, over, ratio, rise, carried, droop }) => {
       const stack = lawOfRates({ x: [0, over], y: [first, last], between: 'line' });
       if (isRefusal(stack)) throw new Error(stack.refused);
-      const suspension = { stack, ratio: evenRatio(ratio, rise), here: 0, carried, stop: { at: stop, rate: stopRate } };
+      const suspension = { stack, ratio: evenRatio(ratio, rise), here: 0, carried, stop };
       return wheelLaw({ ...suspension, bind: Number.POSITIVE_INFINITY, droop });
     });
     const stands = [sprung[0]! + unsprung[0], sprung[1]! + unsprung[1]] as const;
@@ -115,7 +138,7 @@ export function pair(seed: number): { readonly model: CornerModel; readonly body
         reference: stands,
         grip: [grip, grip],
         camber: sharpness > 0 ? { standing, gain, best, sharpness } : undefined,
-        contact: [alike.stop, alike.stop],
+        contact: [Math.min(stop.at, 1), Math.min(stop.at, 1)],
         rest: { body: ((sprung[0]! - sprung[1]!) * track) / 2, axle: beam ? ((unsprung[0] - unsprung[1]) * track) / 2 : 0 },
         driveLift: 0,
       },

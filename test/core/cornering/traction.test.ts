@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { beamDriveLimit, thrustLimit } from '../../../core/cornering/traction.js';
+import { beamDriveLimit, thrustLimit } from '../../../core/subjects/traction/limit.js';
 import { inch } from './cars.js';
 
 describe('thrust of a driven axle', () => {

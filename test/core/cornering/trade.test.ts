@@ -1,6 +1,6 @@
 /** What the trade knows of bars, camber and links, as directions of the model. Common practice, no source. */
 import { describe, expect, it } from 'vitest';
-import { ask, car, type Told } from '../ride/ask.js';
+import { ask, car, refusalOf, type Told } from '../ride/ask.js';
 import { pickle } from './pickle.js';
 
 const degree = Math.PI / 180;
@@ -50,6 +50,11 @@ describe('what the trade knows (common practice, no source)', () => {
     const stop = (gap: number): Told => ({ ...pickle, 'front.bumpStop.gap': gap, 'front.bumpStop.rate': 100_000 });
     expect(ask(stop(0.005), 'stopContact')).toBeLessThan(ask(stop(0.01), 'stopContact'));
     expect(ask(stop(0.01), 'balance')).toBeGreaterThan(ask(pickle, 'balance'));
+    // A gap that no turn closes is known: its stop is not reached, and that is what is said, with where the turns end.
+    const over = ask(stop(0.2), 'rollover') / 9.80665;
+    expect(refusalOf(stop(0.2), 'stopContact')).toBe(
+      `No outer wheel meets its stop before the limit: the car goes over at ${over.toFixed(2)} g.`,
+    );
     expect(ask(stop(0.02), 'rf.cornering.travelLeft')).toBeLessThan(ask(stop(0.02), 'front.stopTravel'));
   });
   it('says by how much a car is asked more than it can', () => {

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal, type Refusal } from '../../../core/catalog.js';
-import { type Added, type Four, type StaticState, type Support, staticState } from '../../../core/ride/equilibrium.js';
-import { compressionAt, type ForceLaw, forceAt, lawOfRates, linearLaw, withSeries } from '../../../core/springs/law.js';
-import { evenRatio, ratioAt, springTravel } from '../../../core/springs/motionRatio.js';
+import type { Four, Support } from '../../../core/subjects/ride/axle.js';
+import { type Added, type StaticState, staticState } from '../../../core/subjects/ride/equilibrium.js';
+import { compressionAt, type ForceLaw, forceAt, lawOfRates, linearLaw, withSeries } from '../../../core/subjects/springs/law.js';
+import { evenRatio, ratioAt, springTravel } from '../../../core/subjects/springs/motionRatio.js';
 
 const rigid = Number.POSITIVE_INFINITY;
 const nothing: Added = { front: 0, rear: 0, frontMoment: 0, rearMoment: 0 };
@@ -39,8 +40,25 @@ const wheel: fc.Arbitrary<Support> = fc
     lowered: 0,
     raised: 0,
     taller: 0,
+    halfBase: rest.halfTrack,
   }));
-const four: fc.Arbitrary<Four<Support>> = fc.tuple(wheel, wheel, wheel, wheel);
+/** An axle has one track, and springs on it or, of a beam, closer together. */
+const axle: fc.Arbitrary<readonly [Support, Support]> = fc
+  .tuple(wheel, wheel, fc.option(between(0.55, 0.95), { nil: 1 }))
+  .map(([left, right, spread]) => {
+    const { halfTrack } = left;
+    return [
+      { ...left, halfBase: spread * halfTrack },
+      { ...right, halfTrack, halfBase: spread * halfTrack },
+    ];
+  });
+const four: fc.Arbitrary<Four<Support>> = fc.tuple(axle, axle).map(([[lf, rf], [lr, rr]]) => [lf, rf, lr, rr]);
+/** What is so at the wheels, at the springs' places. */
+const atPlaces = ([lf, rf, lr, rr]: Four<Support>, of: readonly number[], power: 1 | -1): readonly number[] =>
+  [lf, rf, lr, rr].map((one, i) => {
+    const [own, other] = [of[i]!, of[i ^ 1]!];
+    return (own + other) / 2 + ((own - other) / 2) * (one.halfBase / one.halfTrack) ** power;
+  });
 const added: fc.Arbitrary<Added> = fc.record({
   front: between(-500, 900),
   rear: between(-300, 900),
@@ -55,6 +73,7 @@ const changed = (then: Four<Support>, other: Four<Support>): Four<Support> => {
     sprung: then[i].sprung,
     unsprung: then[i].unsprung,
     halfTrack: then[i].halfTrack,
+    halfBase: then[i].halfBase,
     ratio: then[i].ratio,
   });
   return [at(0), at(1), at(2), at(3)];
@@ -96,12 +115,20 @@ describe('static state', () => {
         expect(state.sprung[2] + state.sprung[3]).toBeCloseTo(then[2].sprung + then[3].sprung + load.rear, 5);
         const moment = (of: readonly number[]): number => sum(of.map((one, i) => (i % 2 === 0 ? 1 : -1) * one * then[i]!.halfTrack));
         expect(moment(state.sprung)).toBeCloseTo(moment(then.map(({ sprung }) => sprung)) + load.frontMoment + load.rearMoment, 5);
+        // A travel is less at a beam's springs than at its wheels, and a difference of forces more.
+        const was = atPlaces(
+          then,
+          then.map(({ sprung }) => sprung),
+          -1,
+        );
+        const travels = atPlaces(then, state.travel, 1);
+        const pushes = atPlaces(then, state.sprung, -1);
         for (const i of [0, 1, 2, 3] as const) {
-          const start = compressionAt(then[i].stack, then[i].sprung / then[i].ratio.ratio) + now[i].packed;
-          const u = state.travel[i];
-          expect(state.sprung[i]).toBeCloseTo(ratioAt(now[i].ratio, u) * forceAt(now[i].stack, start + springTravel(now[i].ratio, u)), 4);
+          const start = compressionAt(then[i].stack, was[i]! / then[i].ratio.ratio) + now[i].packed;
+          const u = travels[i]!;
+          expect(pushes[i]!).toBeCloseTo(ratioAt(now[i].ratio, u) * forceAt(now[i].stack, start + springTravel(now[i].ratio, u)), 4);
           const hub = now[i].taller + (then[i].sprung + then[i].unsprung) / then[i].tireRate - state.load[i] / now[i].tireRate;
-          expect(u).toBeCloseTo(hub - state.rise[i], 9);
+          expect(state.travel[i]).toBeCloseTo(hub - state.rise[i], 9);
           expect(state.load[i]).toBeCloseTo(state.sprung[i] + now[i].unsprung, 9);
           expect(state.gain[i]).toBeCloseTo(state.load[i] - then[i].sprung - then[i].unsprung, 9);
         }
@@ -138,9 +165,10 @@ describe('static state', () => {
         fc.pre(!isRefusal(there));
         const state = solved(there);
         // The changed car as it stands is measured anew; its spring has the compression that it now has.
+        const travels = atPlaces(up, state.travel, 1);
         const at = (i: 0 | 1 | 2 | 3): Support => {
           const { ratio, rise } = up[i].ratio;
-          return { ...up[i], packed: 0, ratio: evenRatio(ratio + rise * state.travel[i], rise), sprung: state.sprung[i] };
+          return { ...up[i], packed: 0, ratio: evenRatio(ratio + rise * travels[i]!, rise), sprung: state.sprung[i] };
         };
         const measured: Four<Support> = [at(0), at(1), at(2), at(3)];
         const back: Four<Support> = [{ ...measured[0], packed: -seat }, measured[1], measured[2], measured[3]];
@@ -161,6 +189,7 @@ describe('static state', () => {
       tireRate: 1e12,
       taller: 0,
       halfTrack: 0.75,
+      halfBase: 0.75,
       unsprung: 400,
       sprung: 3000,
     });
@@ -181,6 +210,7 @@ describe('static state', () => {
       tireRate: 2e5,
       taller: 0,
       halfTrack: 0.75,
+      halfBase: 0.75,
       unsprung: 400,
       sprung: 2000,
     });
@@ -202,6 +232,7 @@ describe('static state', () => {
       tireRate: 2e5,
       taller: 0,
       halfTrack: 0.75,
+      halfBase: 0.75,
       unsprung: 400,
       sprung: 2000,
     };

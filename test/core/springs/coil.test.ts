@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bergstraesserFactor, coilRate, coilStress, solidLength, springIndex, wahlFactor } from '../../../core/springs/coil.js';
+import { bergstraesserFactor, coilRate, coilStress, solidLength, springIndex, wahlFactor } from '../../../core/subjects/springs/coil.js';
 
 describe('coil', () => {
   it("Wahl's and Bergstraesser's factors agree within 1 % over the useful indices, and fall to 1", () => {

@@ -12,7 +12,7 @@ import {
   riseAt,
   withBeside,
   withSeries,
-} from '../../../core/springs/law.js';
+} from '../../../core/subjects/springs/law.js';
 import { inParallelRate, inSeriesRate } from './rates.js';
 
 const known = (made: ForceLaw | Refusal): ForceLaw => {

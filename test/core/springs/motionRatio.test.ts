@@ -11,7 +11,7 @@ import {
   springTravel,
   wheelTravel,
   withLever,
-} from '../../../core/springs/motionRatio.js';
+} from '../../../core/subjects/springs/motionRatio.js';
 
 const known = (made: MotionRatio | Refusal): MotionRatio => {
   if (isRefusal(made)) throw new Error(made.refused);

@@ -2,10 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../../core/catalog.js';
-import { designOf } from '../../../core/tires/design.js';
-import { readTireSize } from '../../../core/tires/readSize.js';
-import { type TireSize, writeTireSize } from '../../../core/tires/size.js';
-import { speedOfSymbol_kmh } from '../../../core/tires/speedSymbol.js';
+import { designOf } from '../../../core/subjects/tires/design.js';
+import { readTireSize } from '../../../core/subjects/tires/readSize.js';
+import { type TireSize, writeTireSize } from '../../../core/subjects/tires/size.js';
+import { speedOfSymbol_kmh } from '../../../core/subjects/tires/speedSymbol.js';
 
 const read = (text: string): TireSize => {
   const size = readTireSize(text);

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal, type Refusal } from '../../../core/catalog.js';
-import { powerGrip } from '../../../core/cornering/grip.js';
-import { axleLimit } from '../../../core/cornering/limits.js';
-import { steadyTurn } from '../../../core/cornering/model.js';
-import { fitCoefficient, fitLaps, fitPairs, type Lap, lapAcceleration } from '../../../core/traction/gripFit.js';
-import { studentHalfWidth } from '../../../core/traction/student.js';
+import { studentHalfWidth } from '../../../core/numeric/student.js';
+import { powerGrip } from '../../../core/subjects/cornering/grip.js';
+import { axleLimit } from '../../../core/subjects/cornering/limits.js';
+import { steadyTurn } from '../../../core/subjects/cornering/model.js';
+import { fitCoefficient, fitLaps, fitPairs, type Lap, lapAcceleration } from '../../../core/subjects/grip/fit.js';
 import { normal, seeded } from '../cars.js';
 import { carL2 } from '../cornering/cars.js';
 

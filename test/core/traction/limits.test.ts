@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal, type Refusal } from '../../../core/catalog.js';
-import { equilibrium } from '../../../core/cornering/equilibrium.js';
-import type { CornerModel } from '../../../core/cornering/model.js';
-import { type Differential, thrustLimit } from '../../../core/cornering/traction.js';
-import { type CornerThrust, cornerThrust } from '../../../core/traction/corner.js';
-import { type Driven, notDriven, sidewaysLeft, splitAtLimit } from '../../../core/traction/driven.js';
-import { falling, lockAt, type StraightCar, straightThrust } from '../../../core/traction/straight.js';
+import { falling } from '../../../core/numeric/falling.js';
+import { equilibrium } from '../../../core/subjects/cornering/equilibrium.js';
+import type { CornerModel } from '../../../core/subjects/cornering/model.js';
+import { type CornerThrust, cornerThrust } from '../../../core/subjects/traction/corner.js';
+import { type Driven, notDriven, sidewaysLeft, splitAtLimit } from '../../../core/subjects/traction/driven.js';
+import { type Differential, thrustLimit } from '../../../core/subjects/traction/limit.js';
+import { lockAt, type StraightCar, straightThrust } from '../../../core/subjects/traction/straight.js';
 import { carL2, carM8, fallingGrip, inch, pound } from '../cornering/cars.js';
 
 function known<T extends object>(value: T | Refusal): T {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal, type Refusal } from '../../../core/catalog.js';
-import { lastSpeedAt, lawOfCurve, lawOfPeaks, type TorqueLaw, torqueAt } from '../../../core/traction/torque.js';
+import { lastSpeedAt, lawOfCurve, lawOfPeaks, type TorqueLaw, torqueAt } from '../../../core/subjects/engine/torque.js';
 
 const rpm = Math.PI / 30;
 function known<T extends object | number>(value: T | Refusal): T {
