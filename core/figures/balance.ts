@@ -92,7 +92,7 @@ const leftOut = (path: string, name: string, label: string, within: number) =>
       way({
         needs: {},
         compute: () => 1,
-        ...{ sort: 'estimate', usual: true, within: { relative: within }, source: 'by the four-wheel equilibrium of realistic cars' },
+        ...{ sort: 'model', within: { relative: within }, source: 'by the four-wheel equilibrium of realistic cars' },
       }),
     ],
   });
