@@ -42,6 +42,15 @@ function likeliness({ input, entry, ways }: Node): number {
   return ways.some(({ of }) => of.sort !== 'estimate' && !of.inverse) ? 3 : 2;
 }
 
+/** Told in other words but for one thing (a toe as a length, without its diameter): that is asked for, not the whole again. */
+const lacksOne = (state: State, { ways }: Node): boolean =>
+  ways.some(({ of, from, spare }) => {
+    if (!of.inverse || of.twin) return false;
+    const known = from.map((sources) => sources.find((source) => isKnown(state, source)));
+    const lacking = known.filter((source, k) => source === undefined && !spare[k]).length;
+    return lacking === 1 && known.some((source) => source !== undefined && state.fact[source] !== undefined);
+  });
+
 /**
  * The least that would give the node a value: all that is lacking is taken as told, and taken back one by one, the least likely first,
  * as long as the node still has a value without it. One total weight is asked for rather than four scale readings.
@@ -53,8 +62,8 @@ function lackOf(catalog: Catalog, state: State, target: number): Lack {
     !isKnown(state, node.index) && state.same[node.index] === changed && (node.input || isStopped(node));
   const mayRun = (node: Node, { guess, from, spare }: NodeWay, has: ReadonlySet<number>): boolean =>
     (!guess || assumes(state, node)) && from.every((sources, k) => spare[k] || sources.some((source) => has.has(source)));
-  const lacking = above.filter(isLacking).sort(lessLikely);
-  const given = new Set(lacking.map(({ index }) => index));
+  const all = above.filter(isLacking).sort(lessLikely);
+  const given = new Set(all.map(({ index }) => index));
   const reached = (): boolean => {
     const has = new Set<number>();
     for (const node of above) {
@@ -64,7 +73,12 @@ function lackOf(catalog: Catalog, state: State, target: number): Lack {
     }
     return has.has(target);
   };
-  for (const node of lacking) {
+  // Not to be told again as a whole, unless nothing else would do.
+  const whole = all.filter((node) => node.input && lacksOne(state, node));
+  for (const { index } of whole) given.delete(index);
+  if (!reached()) for (const { index } of whole) given.add(index);
+  for (const node of all) {
+    if (!given.has(node.index)) continue;
     given.delete(node.index);
     if (!reached()) given.add(node.index);
   }

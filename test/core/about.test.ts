@@ -76,6 +76,14 @@ describe('what can be said of a number', () => {
     expect(it_.number('front.wheelRate')).toBeCloseTo(48_600, 6);
     expect(it_.within('front.wheelRate')).toBeLessThan(5000);
   });
+  it('asks for what is lacking of something that was told in other words', () => {
+    const toe = evaluate(catalog, { facts: facts({ 'front.toe.length': -0.003 }), assume: new Set() }).number('lf.toe');
+    expect(toe).toMatchObject({ refused: 'Left front toe needs the diameter at which toe is read.', because: ['toe.diameter'] });
+    const length = evaluate(catalog, { facts: facts({ 'lf.toe': 0.002, 'rf.toe': 0.002 }) }).number('front.toe.length');
+    expect(length).toMatchObject({ because: ['toe.diameter'] });
+    // Nothing told of it: the toe itself is asked for.
+    expect(evaluate(catalog, { facts: facts({}) }).number('lf.toe')).toMatchObject({ because: ['lf.toe'] });
+  });
   it('says where it stands against what is typical', () => {
     const stands = (rate: number) => aboutOf({ facts: facts({ 'front.wheelRate': rate }) }, 'front.wheelRate').typical;
     expect(stands(40_000)).toMatchObject([

@@ -153,7 +153,7 @@ export const barLever = quantity({
   counted: 'from the axis of the bar square to the line of the link, 8.5 in',
   measure: 'From the axis about which the bar twists square to the line of the link, at the hole in use. A shorter one is stiffer.',
   caution: tension,
-  estimate: { needs: {}, compute: () => 0.24, within: { relative: 0.25 }, error: 'common', source: 'common practice, no source' },
+  estimate: { needs: {}, compute: () => 0.245, within: { relative: 0.28 }, error: 'common', source: 'common practice, no source' },
 });
 /** Of a hole that is not told, but is on the other side: the same. */
 export const leverHere = quantity({

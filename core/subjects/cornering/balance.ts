@@ -21,6 +21,7 @@ import { corneringStiffness, gripCoefficient } from '../grip/told.js';
 import { cornerMass } from '../mass/loads.js';
 import { track, wheelbase } from '../mass/told.js';
 import { weighedAxle } from '../mass/weighed.js';
+import { springRate } from '../springs/told.js';
 import { complianceSteer } from '../suspension/told.js';
 import { turn } from './asked.js';
 import { axleGrip, bends, cgHeightNow, cornerModel, manoeuvre, model } from './car.js';
@@ -120,6 +121,26 @@ export const axleLimitThisWay = quantity({
   caution: limitCaution,
   nonlinear: bends,
 });
+/** What a sum by grip alone leaves out, as numbers of their own: how a car is worked out is known only where it is asked for. */
+const leftOut = (path: string, name: string, label: string, within: number) =>
+  quantity({
+    path,
+    scope: 'car',
+    name,
+    label,
+    symbol: 'e',
+    dimension: 'ratio',
+    asks: { words: 'how stiff its springs are', tell: springRate },
+    ways: [
+      way({
+        needs: {},
+        compute: () => 1,
+        ...{ sort: 'model', within: { relative: within }, source: 'by the four-wheel equilibrium of realistic cars' },
+      }),
+    ],
+  });
+export const byGripAlone = leftOut('limit.byGripAlone', 'what load transfer does to a limit by grip alone', 'grip alone, part', 0.17);
+export const byCircle = leftOut('alongLeft.byCircle', 'what wheels that give up early do to a friction circle', 'circle, part', 0.6);
 export const carLimit = quantity({
   path: 'limit.car',
   scope: 'car',
@@ -144,11 +165,12 @@ export const carLimit = quantity({
       needs: {
         front: firstOf(given(front(gripCoefficient)), given(rear(gripCoefficient))),
         rear: firstOf(given(rear(gripCoefficient)), given(front(gripCoefficient))),
+        part: byGripAlone,
       },
-      compute: ({ front, rear }) => Math.min(front, rear) * g,
-      formula: 'min(front, rear) * g',
+      compute: ({ front, rear, part }) => Math.min(front, rear) * g * part,
+      formula: 'min(front, rear) * g * part',
       source: 'every wheel uses all of its grip, whatever it carries: a little too much, since grip falls as load goes across',
-      ...{ sort: 'model', within: { relative: 0.17 } },
+      sort: 'model',
       basis: 'grip alone, no load transfer',
     }),
   ],

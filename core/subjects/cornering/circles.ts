@@ -20,7 +20,7 @@ import { gripCoefficient } from '../grip/told.js';
 import { track, wheelbase } from '../mass/told.js';
 import { brakeLift } from '../suspension/links.js';
 import * as asked from './asked.js';
-import { carLimit } from './balance.js';
+import { byCircle, carLimit } from './balance.js';
 import { cornerModel } from './car.js';
 import type { CornerModel } from './model.js';
 
@@ -175,6 +175,7 @@ export const slalomRadius = quantity({
 const beyond = refuse('The turn already asks for more than the tires grip: it is beyond the limit.', 'lateral');
 const alongCircle = (limit: number, lateral: number): number | Refusal =>
   lateral <= limit ? Math.sqrt(limit ** 2 - lateral ** 2) : beyond;
+const partOf = (along: number | Refusal, part: number): number | Refusal => (typeof along === 'number' ? along * part : along);
 const circleSource = 'friction circle of the whole car: every wheel uses all of its grip, however the brakes are shared';
 const circleBasis = 'friction circle, brakes shared as the grip is';
 /** The hardest braking in the turn, or why there is none. */
@@ -223,10 +224,10 @@ export const alongLeft = quantity({
         'four-wheel equilibrium under brakes shared as they are: until the first wheel has no more grip, so that it is less than the friction circle leaves',
     }),
     way({
-      needs: { limit: given(carLimit), lateral: asked.lateral },
-      compute: ({ limit, lateral }) => alongCircle(limit, lateral),
+      needs: { limit: given(carLimit), lateral: asked.lateral, part: byCircle },
+      compute: ({ limit, lateral, part }) => partOf(alongCircle(limit, lateral), part),
       source: `${circleSource}, at the lateral limit told`,
-      ...{ sort: 'model', within: { relative: 0.6 } },
+      sort: 'model',
       basis: circleBasis,
     }),
     way({
@@ -234,10 +235,11 @@ export const alongLeft = quantity({
         front: firstOf(given(front(gripCoefficient)), given(rear(gripCoefficient))),
         rear: firstOf(given(rear(gripCoefficient)), given(front(gripCoefficient))),
         lateral: asked.lateral,
+        part: byCircle,
       },
-      compute: ({ front, rear, lateral }) => alongCircle(Math.min(front, rear) * g, lateral),
+      compute: ({ front, rear, lateral, part }) => partOf(alongCircle(Math.min(front, rear) * g, lateral), part),
       source: `${circleSource}, at the grip coefficient told`,
-      ...{ sort: 'model', within: { relative: 0.6 } },
+      sort: 'model',
       basis: circleBasis,
     }),
   ],
