@@ -20,7 +20,7 @@ const recipe = (title: string): string[] => {
   return [...section.matchAll(/^\d+\. /gm)].map(([line]) => line);
 };
 
-// Lines 2 to 8 of "Adding an input".
+// Lines 2 to 8 of "Add a quantity".
 const trunkLoad = quantity({
   path: 'trial.load',
   scope: 'axle',
@@ -32,7 +32,7 @@ const trunkLoad = quantity({
   measure: 'On a bathroom scale.',
   estimate: { needs: {}, compute: () => 0, within: { absolute: 0 }, source: 'none unless told' },
 });
-// Lines 2 to 7 of "Adding a number that is worked out".
+// Lines 2 to 5 of "Add a way".
 const sandShare = figure({
   path: 'trial.share',
   scope: 'axle',
@@ -49,7 +49,7 @@ const catalog = compile([...entries, trunkLoad, sandShare]);
 
 describe('the recipes of DEVELOPERS.md', () => {
   it('are ten lines each', () => {
-    for (const title of ['Adding an input', 'Adding a number that is worked out', 'Adding a command'])
+    for (const title of ['Add a quantity', 'Add a way', 'Adding a command'])
       expect(recipe(title), title).toHaveLength(10);
   });
   it('make an input that the reader reads at once, at its place, in its dimension', () => {
