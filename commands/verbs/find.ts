@@ -183,7 +183,7 @@ async function oneRoot(root: number, inputs: Paths, target: Target, looked: Look
   const gained =
     gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
   const moved = await moves(looked, after, [], context.breathe);
-  const rows = moveRows(moved.rows, preferences, target.path);
+  const rows = moveRows(moved.rows, preferences, new Set([target.path]));
   const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
   const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
   return {
