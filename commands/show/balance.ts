@@ -10,7 +10,7 @@ export const percent: Saying = { dimension: 'ratio', percent: true, unit: '%' };
 /** Digits of a balance that nothing is known to be in doubt of, or whose doubt is finer than anybody feels. */
 const finest = 5e-4;
 /** Shown to a tenth of a per cent. */
-const tenth = 2e-3;
+export const tenth = 2e-3;
 
 /** `push 2.1 %`, `loose 1.2 %`; `even` where it shows as neither. */
 export function balanceText(index: number, preferences: Preferences, within = finest): string {
@@ -58,7 +58,8 @@ export function balanceMove(a: Evaluation, b: Evaluation, path: string, preferen
   const both = `${balanceText(to, preferences, shown)}, was ${before(from, to, shown, preferences)}`;
   if (sureness === 'next to nothing') return `${both}: next to nothing`;
   if (sureness === 'open') return `${both}: too close to tell (± ${plusMinus(within, percent, preferences)} %)`;
-  const sure = `${both} (${sureness === 'likely' ? 'likely, ' : ''}${byText(moved, preferences)})`;
+  const sure = sureness === 'likely' ? `${both}: likely ${byText(moved, preferences)}` : `${both} (${byText(moved, preferences)})`;
+  if (sureness === 'likely') return sure;
   const ends = path === balanceIndex.path ? endsText(a, b) : '';
   return ends === '' ? sure : `${sure}: ${ends}`;
 }

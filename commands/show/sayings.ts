@@ -8,7 +8,7 @@ import { sentence } from './amount.js';
 import { balanceMove } from './balance.js';
 import { isChange } from './change.js';
 import { labelAt } from './label.js';
-import { known, moveOf, plusMinus, said, sayingOf, spoken, surenessOf } from './spoken.js';
+import { endsSaid, known, moveOf, plusMinus, said, sayingOf, spoken, surenessOf } from './spoken.js';
 
 interface Told {
   readonly before: Looked;
@@ -21,8 +21,6 @@ interface Told {
 /** A sentence without its full stop; undefined where the figure is not known on both sides, or stays as it is. */
 type Way = (told: Told) => string | undefined;
 
-/** Both ends are written to what the change can be told to. */
-const shownTo = (change: number, within: number): number => Math.max(within, Math.abs(change) / 4);
 /** Of a change that is not sure: how sure it is. */
 function doubtText(told: Told, moved: NonNullable<ReturnType<typeof moveOf>>): string {
   const { path, preferences, wantedUnit } = told;
@@ -56,10 +54,9 @@ function plainly(told: Told, name = spokenName(told.path)): string | undefined {
   const moved = moveOf(numbersOf(before.situation), numbersOf(after.situation), path);
   if (!moved || !isChange(moved.from, moved.to)) return undefined;
   const how = sayingOf(path, wantedUnit);
-  const doubt = shownTo(moved.change, moved.within);
   const basis = bases[catalog.node(path).entry.path];
-  const ends = `${spoken(moved.to, how, preferences, doubt)}, was ${said(moved.from, how, preferences, doubt)}`;
-  return `${sentence(name)} ${ends}${basis === undefined ? '' : `, ${basis}`}${doubtText(told, moved)}`;
+  const { now, was } = endsSaid(moved, how, preferences);
+  return `${sentence(name)} ${now}, was ${was}${basis === undefined ? '' : `, ${basis}`}${doubtText(told, moved)}`;
 }
 const end = ({ place }: Told): string => sentence(place === '' ? 'the car' : place);
 

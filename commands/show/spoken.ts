@@ -23,8 +23,7 @@ export function sayingOf(path: string, wantedUnit?: string): Saying {
 
 /** Decimal places for a plus-or-minus: its first digit, or its second where the first is 1. Below 0 left of the point. */
 function placesFor(doubt: number): number {
-  // 0.096 begins with a 1 once it is rounded.
-  const [shown = '', power = '0'] = doubt.toExponential(0).split('e');
+  const [shown = '', power = '0'] = doubt.toExponential(1).split('e');
   return -Number(power) + (shown.startsWith('1') ? 1 : 0);
 }
 /** Of a number without a plus-or-minus: three digits tell it apart from its neighbours on a phone. */
@@ -56,6 +55,23 @@ export function said(si: number, how: Saying, preferences: Preferences, within =
 /** The same with its unit: `1.74 Hz`, `2.1 %`, `337 lb/in`. */
 export const spoken = (si: number, how: Saying, preferences: Preferences, within = 0): string =>
   attached(said(si, how, preferences, within), unitFor(how.dimension, preferences, how).shown);
+/** Both ends of a change, to the place that it can be told to, at most three digits where those tell them apart: `1.74 Hz` and `1.66`. */
+export function endsSaid(
+  { from, to, change, within }: Pick<Difference, 'from' | 'to' | 'change' | 'within'>,
+  how: Saying,
+  preferences: Preferences,
+) {
+  const largest = Math.max(...[from, to].map((si) => Math.abs(valueIn(si, how, preferences))));
+  const unit = Math.abs(unitFor(how.dimension, preferences, how).factor);
+  const coarse = largest > 0 ? 2 * 10 ** (Math.floor(Math.log10(largest)) + 1 - digits) * unit : 0;
+  const write = (doubt: number) =>
+    [spoken(to, how, preferences, doubt), spoken(from, how, preferences, doubt), said(from, how, preferences, doubt)] as const;
+  const fine = Math.max(within, Math.abs(change) / 4);
+  const [now, was, bare] = write(Math.max(fine, coarse));
+  if (now !== was) return { now, was: bare };
+  const closer = write(Math.abs(change) / 3);
+  return { now: closer[0], was: closer[2] };
+}
 /** The plus-or-minus alone: `0.18`, `2`. */
 export function plusMinus(within: number, how: Saying, preferences: Preferences): string {
   const doubt = doubtIn(within, how, preferences);

@@ -21,9 +21,10 @@ import { sentence, textOf } from '../show/amount.js';
 import { isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
 import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
+import { partSaid } from '../show/partName.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { moveSaid } from '../show/sayings.js';
-import { known, moveOf, said as saidOf, sayingOf, spoken, surenessOf } from '../show/spoken.js';
+import { endsSaid, known, moveOf, sayingOf, surenessOf } from '../show/spoken.js';
 import { typed } from '../show/typed.js';
 import { supposing } from './asked.js';
 import { purposePaths } from './purposes.js';
@@ -93,11 +94,11 @@ export const moveRows = (all: readonly Move[], preferences: Preferences, except:
     .map(({ row }) => row);
 
 /** `1.93`, `2.21 Hz`: both ends to the place that the change can be told to. */
-function moveRow({ path, difference: { from, to, change, within } }: Move, preferences: Preferences): Row {
+function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
   const { entry, place } = catalog.node(path);
   const how = sayingOf(path);
-  const doubt = Math.max(within, Math.abs(change) / 4);
-  return { label: labelAt(entry, place), cells: [saidOf(from, how, preferences, doubt), spoken(to, how, preferences, doubt)] };
+  const { now, was } = endsSaid(moved, how, preferences);
+  return { label: labelAt(entry, place), cells: [was, now] };
 }
 
 /** Tried facts that no figure reads, because another fact that says the same is read first. */
@@ -159,7 +160,7 @@ interface Said {
 }
 const withoutEnd = (text: string): string => text.replace(/^(?:Front|Rear) (?!sits)/, '').replace(/^(?:Front|Rear) sits/, 'The car sits');
 
-/** The same at the other end too, where that end has it, and not so already. */
+/** The same at the other end too, where both ends are alike now. */
 function mirrored(saved: readonly Item[], { situation }: Looked, context: Context): Choice | undefined {
   const [item, another] = saved;
   if (!item?.said || another || !['axle', 'corner'].includes(item.entry.scope)) return undefined;
@@ -167,7 +168,8 @@ function mirrored(saved: readonly Item[], { situation }: Looked, context: Contex
   const [end] = ends;
   const places = item.places.map((place) => otherEnds[place] ?? '');
   const there = places.map((place) => situation.facts.get(pathAt(place, item.entry))?.value);
-  if (ends.size !== 1 || item.said.change !== undefined || there.some((value) => value === undefined || value === item.said?.value))
+  const here = item.places.map((place) => situation.facts.get(pathAt(place, item.entry))?.value);
+  if (ends.size !== 1 || item.said.change !== undefined || there.some((value, n) => value === undefined || value !== here[n]))
     return undefined;
   const line = `try ${itemsText([item, { ...item, places }], context)}`;
   return { label: `same at the ${end === 'front' ? 'rear' : 'front'} too`, line };
@@ -232,7 +234,7 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   const done = answer('told', headline, {
     notes: [
       ...further.map(({ text }) => `${text}.`),
-      `On trial, not saved: ${tried}.`,
+      `On trial, not saved: ${saved.map((item) => (item.said?.change === undefined ? partSaid(item) : itemsText([item], context))).join(', ')}.`,
       ...before(laid, preferences),
       ...sideEffects(laid, preferences),
       ...(await conversionNotes(laid, conditions, after, context)),
