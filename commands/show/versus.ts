@@ -39,7 +39,7 @@ const compared: Readonly<Record<string, Words>> = {
  * @param labels of the side that `from` of the difference is of, and of the other
  */
 export function versusText(
-  [a, b]: readonly [string, string],
+  labels: readonly [string, string],
   moved: Difference,
   path: string,
   preferences: Preferences,

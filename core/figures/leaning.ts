@@ -71,7 +71,7 @@ export const rollAngle = quantity({
   sane: [-0.35, 0.35],
   told: { usually: 'measured', measured: { absolute: 0.004 }, spec: { absolute: 0.009 } },
   measure: 'From a photo taken square from behind in a steady turn, against the same at rest.',
-  typical: { range: [0.017, 0.09], of: '1 to 5 degrees; common practice, no source' },
+  typical: { range: [0.017, 0.09], of: 'road cars to race cars; common practice, no source' },
   ways: [
     way({
       needs: { perG: ifTold(rollPerG), lateral },
