@@ -138,7 +138,7 @@ export const beyond: readonly Subject[] = [
     name: 'verdicts',
     words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
     sentence: "That's your call; I can say what it does, what is usual, and where your car lies. Name the part or the number.",
-    line: 'is my rear spring too stiff',
+    line: 'show front ride frequency',
   },
 ];
 

@@ -26,7 +26,9 @@ const manner =
 const small =
   /^(?:and |so |but |then )?(?:is|are|am|isn'?t|aren'?t|should i|shall i|would you|do you recommend)\b|\b(?:my|the|a|an|it|that|this|these|those|one|get|buy|do|keep|go with|run|use|really|just|now|then|for me|on my car)\b|[?!.]/gi;
 
-export const asksForVerdict = (line: string): boolean => verdict.test(line) && !/\b(?:vs|versus|compare|better than|than)\b/i.test(line);
+/** A question that asks what, which or how wants a number, and a comparison has its own answer. */
+const other = /^(?:what|which|who|how|when|where)\b|\b(?:vs|versus|compare|than)\b/i;
+export const asksForVerdict = (line: string): boolean => verdict.test(line) && !other.test(line);
 const thingOf = (line: string): string => line.replace(manner, ' ').replace(small, ' ').replace(/\s+/g, ' ').trim();
 
 const showOnly = [{ word: 'show', also: [], takes: 'items', changes: false, group: 'verb' }] as const;

@@ -3,6 +3,7 @@ import type { Difference } from '../../core/difference.js';
 import { type Evaluation, pathAt } from '../../core/engine.js';
 import { axleLimitThisWay, balanceIndex } from '../../core/figures/balance.js';
 import type { Preferences } from '../context.js';
+import { isChange } from './change.js';
 import { moveOf, plusMinus, type Saying, said, spoken, surenessOf } from './spoken.js';
 
 /** Hundredths of the limit. */
@@ -51,7 +52,7 @@ function byText({ from, to, change, within }: Difference, preferences: Preferenc
 /** `Push 2.5 %, was 2.1 (0.41 ± 0.18 more): the rear gains, the front doesn't`. */
 export function balanceMove(a: Evaluation, b: Evaluation, path: string, preferences: Preferences): string | undefined {
   const moved = moveOf(a, b, path);
-  if (!moved) return undefined;
+  if (!moved || !isChange(moved.from, moved.to)) return undefined;
   const { from, to, change, within } = moved;
   const sureness = surenessOf(moved, path);
   const shown = sureness === 'next to nothing' || sureness === 'open' ? tenth : Math.max(Math.abs(change) / 3, tenth);

@@ -147,27 +147,33 @@ function owned(root: number, inputs: Paths, target: Target, looked: Looked, cont
     .filter((fact) => fact.entry === entry.path && places.every((place) => fact.places.includes(place)))
     .flatMap(({ can }) => (can.is === 'values' ? can.values.filter((value) => typeof value === 'number') : []));
   const near = [...new Set(values)].sort((a, b) => Math.abs(a - root) - Math.abs(b - root)).slice(0, mostOwned);
-  const goal = catalog.node(target.path).entry;
   const gives = probe(catalog, looked.situation, inputs, [target.path]);
   const told = near.flatMap((value) => {
     const [figure] = gives(value);
     if (figure === undefined) return [];
-    const got = bare(figure, goal.dimension ?? 'ratio', preferences, Math.abs(figure) / 100, writing(goal)).text;
-    return [`${valueToType(entry, value, preferences)} gives ${got}`];
+    const got = target.path.startsWith('balance')
+      ? balanceText(figure, preferences, tenth)
+      : spoken(figure, sayingOf(target.path), preferences);
+    return [`${valueTyped(entry, value, preferences)} gives ${got}`];
   });
   return told.length === 0 ? [] : [`In your box: ${told.join(', ')}.`];
 }
 
 /** The other things that a member would notice of the nearest piece: how the car then sits, leans and balances. */
 const mostBesides = 2;
-function besides(value: number, item: Item, target: Target, looked: Looked, preferences: Preferences): readonly string[] {
+async function besides(value: number, item: Item, target: Target, looked: Looked, { asker, breathe }: Context): Promise<readonly string[]> {
   const laid = lay(looked.situation, [{ ...item, said: { value, text: '' } }], { is: 'tried' });
   if (isNotLaid(laid)) return [];
   const after: Looked = { ...looked, situation: laid.situation };
-  return purposePaths(item.entry, item.places)
-    .filter((path) => path !== target.path && catalog.node(path).entry !== catalog.node(target.path).entry)
-    .flatMap((path) => moveSaid(looked, after, path, preferences) ?? [])
-    .slice(0, mostBesides);
+  const paths = purposePaths(item.entry, item.places).filter((path) => catalog.node(path).entry !== catalog.node(target.path).entry);
+  const said: string[] = [];
+  for (const path of paths) {
+    if (said.length === mostBesides) break;
+    await breathe();
+    const text = moveSaid(looked, after, path, asker.preferences);
+    if (text !== undefined) said.push(text);
+  }
+  return said;
 }
 /** What is turned or pumped is set; all else is bought. */
 const isSet = ({ dimension }: Entry): boolean => dimension === 'pressure' || dimension === 'angle' || dimension === 'ratio';
@@ -215,7 +221,7 @@ async function oneRoot(root: number, inputs: Paths, target: Target, looked: Look
         : `${spokenName(target.path)} ${spoken(now, sayingOf(target.path), preferences)}`;
   const typedOf = (value: number): string => valueTyped(entry, value, preferences) ?? '';
   const piece = spoken(best, how, preferences);
-  const others = besides(best, item, target, looked, preferences);
+  const others = await besides(best, item, target, looked, context);
   return {
     answer: answer(
       'told',
