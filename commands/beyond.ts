@@ -1,4 +1,4 @@
-/** Subjects that members ask about and that are not built: one honest sentence each, so that none is misread as something that is. */
+/** Subjects that members ask about and that are not built: one sentence each that names them rightly and says what comes nearest, so that none is misread as something that is. */
 import { keyOf, stemsOf, type Vocabulary } from './language/vocabulary.js';
 import type { Stop } from './reading.js';
 
@@ -14,15 +14,14 @@ export const beyond: readonly Subject[] = [
   {
     name: 'corner weight adjustment',
     words: ['corner balance', 'corner balancing', 'cornerbalance', 'corner weighting', 'wedge bolt', 'corner jacking'],
-    sentence:
-      "I can't plan all four perches at once yet; the turns of one that bring the cross weight where you want it, and what a turn does, I can.",
+    sentence: "All four perches at once I can't plan. Nearest: the turns of one perch that bring the cross weight where you want it.",
     line: 'find lf perch turns for cross weight 50%',
   },
   {
     name: 'toe conversion',
     words: ['toe out', 'total toe', 'out total', 'toe plate', 'toe change', 'ackermann', 'toe curve'],
-    sentence: "I can't turn a toe measured as a length into an angle yet; toe in degrees of one wheel can be recorded.",
-    line: 'set front toe 0.1 deg',
+    sentence: "Toe by the plates alone I can't turn into degrees. Nearest: on your car, told with the diameter that it was read at.",
+    line: 'set front total toe 0.125 in, toe diameter 24 in',
   },
   {
     name: 'alignment adjustment',
@@ -43,21 +42,20 @@ export const beyond: readonly Subject[] = [
       'steering axis',
       'crash bolt',
     ],
-    sentence:
-      "I can't work out alignment adjustments yet, such as what an eccentric or a plate does; camber, toe and caster can be recorded.",
-    line: 'set front camber -2 deg',
+    sentence: "Alignment by eccentrics, plates or arms I can't do. Nearest: what camber you set does to grip and balance.",
+    line: 'try front camber -2 deg',
   },
   {
     name: 'caster from a sweep',
     words: ['sweep', 'caster sweep', 'camber swing', 'caster swing'],
-    sentence: "I can't work out caster from a camber sweep yet; caster itself can be recorded.",
+    sentence: "Caster from a camber sweep I can't do. Nearest: caster that you know I keep.",
     line: 'set front caster 5 deg',
   },
   {
     name: 'bump steer',
     words: ['bump steer', 'bumpsteer', 'tie rod', 'roll steer', 'steering rack', 'rack height', 'steer arm'],
-    sentence: "I can't work out bump steer yet, neither from a table of toe nor from the tie rod.",
-    line: 'show ride height',
+    sentence: "Bump steer I can't do, neither from the tie rod nor from a table. Nearest: how far each wheel travels in the turn.",
+    line: 'show travel in the turn',
   },
   {
     name: 'CG height from lifted axles',
@@ -76,32 +74,32 @@ export const beyond: readonly Subject[] = [
       'raise front',
     ],
     sentence:
-      "I can't work out CG height from weighing with one end raised yet; a CG height that you have can be recorded. Lift only on rated stands, wheels chocked, nobody under it.",
-    line: 'set cg height 19 in',
+      'CG height from such a weighing I can, told piece by piece: how high the axle was raised, and what the scales then read. Rated stands, wheels chocked, nobody under it.',
+    line: 'set tilt lift 18 in, front weight raised 1450 lb',
   },
   {
     name: 'dampers',
     words: ['damper', 'shock', 'shock absorber', 'rebound', 'click', 'valving', 'shim stack', 'shock dyno'],
-    sentence: "I can't work out what clicks or valving do yet; a damping ratio from a damper's rate I can.",
+    sentence: "What clicks or valving do I can't work out. Nearest: the damping ratio, from a damper's rate.",
     line: 'show damping ratio',
   },
   {
     name: 'brake heat and ABS',
     words: ['abs', 'brake fade', 'fade', 'brake cooling', 'rotor temperature', 'brake temperature', 'brake fluid'],
     sentence:
-      "I can't work out heat, fade or ABS; brake forces, their share and where a wheel locks I can. The maker's data and a licensed workshop go first.",
+      "Heat, fade and ABS I can't do. Nearest: which end locks first, and at how much braking. For the parts themselves ask the maker and a licensed shop.",
     line: 'show brake share',
   },
   {
     name: 'dive, squat and torque steer',
     words: ['dive', 'squat', 'pitch', 'pitch center', 'torque steer'],
-    sentence: "I can't work out how far the nose dives, the tail squats or the wheel tugs yet; anti-dive and anti-squat I can.",
+    sentence: "How far the nose dives or the tail squats, and torque steer, I can't do. Nearest: anti-dive and anti-squat.",
     line: 'show front anti dive',
   },
   {
     name: 'statistics of runs',
     words: ['run time', 'log run', 'my run', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
-    sentence: "I can't compare runs by their times yet; what a change of the car moves I can.",
+    sentence: "Run times I can't compare. Nearest: what a change does to the car.",
     line: 'compare now with dry',
   },
   {
@@ -119,19 +117,19 @@ export const beyond: readonly Subject[] = [
       'lap',
       'time',
     ],
-    sentence: "I can't work out times yet, of a lap, a slalom or a sprint; road speed in each gear I can.",
+    sentence: "Lap times, sprints and distances I can't do. Nearest: your speed round a steady corner, and in each gear.",
     line: 'how fast in 2nd at 6500',
   },
   {
     name: 'aerodynamics',
     words: ['downforce', 'wing', 'splitter', 'drag', 'aero', 'diffuser', 'cda'],
-    sentence: "I can't work out aerodynamics yet.",
-    line: 'help',
+    sentence: "Wings, splitters and drag I can't do. Nearest: the same car with the grip that you find at speed.",
+    line: 'try grip 1.1',
   },
   {
     name: 'tire temperatures',
     words: ['pyrometer', 'pyro', 'temps', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
-    sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
+    sentence: "Tread temperatures and wear I can't read. Nearest: hot and cold pressures.",
     line: 'pressure 30 psi at 65 f, hot 120 f',
   },
   {

@@ -37,7 +37,7 @@ function namedIn(text: string, context: Context): { readonly items: readonly Ite
   if (text === '') return undefined;
   const reading = read(`show ${text}`, settingOf(context, showOnly));
   if (isStop(reading)) return undefined;
-  return { items: reading.sides.flatMap(({ items }) => items), reading };
+  return { items: [...reading.sides.flatMap(({ items }) => items), ...reading.tried], reading };
 }
 /** The figures that an item is judged by. */
 function figuresOf(item: Item, looked: Looked): readonly string[] {
@@ -108,7 +108,7 @@ function ofTrial(context: Context): Outcome | undefined {
     return { answer: answer('told', 'Your call. It adds no grip that I can be sure of.', { notes, choices }) };
   const share = Math.sqrt(moved.to / moved.from) - 1;
   const how = { dimension: 'speed' } as const;
-  const much = `${Math.abs(share * 100).toPrecision(1)} % of corner speed, ${spoken(Math.abs(share) * mph40, how, preferences)} at ${spoken(mph40, how, preferences)}`;
+  const much = `${Number(Math.abs(share * 100).toPrecision(1))} % of corner speed, ${spoken(Math.abs(share) * mph40, how, preferences)} at ${spoken(mph40, how, preferences)}`;
   return { answer: answer('told', `Your call. It's ${much} ${share > 0 ? 'more' : 'less'}.`, { notes, choices }) };
 }
 

@@ -102,7 +102,7 @@ export function liftNotes(before: Ranking<Option>['before'], preferences: Prefer
     const lift = known(before, pathAt(end, axleLift));
     if (lift === undefined || limit === undefined || lift >= limit) return [];
     return [
-      `The inside ${end} wheel is off the ground from ${spoken(lift, gee, preferences, 0.1)}: past that no stiffer ${end} bar or spring moves more load there.`,
+      `The inside ${end} wheel is off the ground from ${spoken(lift, gee, preferences, 0.2)}: past that no stiffer ${end} bar or spring moves more load there.`,
     ];
   });
 }

@@ -110,12 +110,13 @@ const locks: Way = ({ before, after, path, preferences }) => {
   const [front, rear] = [known(b, 'front.brake.lock'), known(b, 'rear.brake.lock')];
   if (order === undefined || front === undefined || rear === undefined || !isChange(known(a, path) ?? 0, order)) return undefined;
   const how = { dimension: 'acceleration' } as const;
-  const write = (end: 'front' | 'rear', si: number): string => spoken(si, how, preferences, Math.max(b.within(`${end}.brake.lock`), 0.05));
+  const write = (end: 'front' | 'rear', si: number, say = spoken): string =>
+    say(si, how, preferences, Math.max(b.within(`${end}.brake.lock`), 0.05));
   if (Math.abs(order) <= b.within(path))
     return `Which end locks first is a toss-up: front at ${write('front', front)}, rear at ${write('rear', rear)}`;
   return order < 0
-    ? `The rears lock first, at ${write('rear', rear)}; the fronts not till ${write('front', front)}`
-    : `The fronts lock first, at ${write('front', front)}; the rears not till ${write('rear', rear)}`;
+    ? `The rears lock first, at ${write('rear', rear)}; the fronts not till ${write('front', front, said)}`
+    : `The fronts lock first, at ${write('front', front)}; the rears not till ${write('rear', rear, said)}`;
 };
 
 const ways: Readonly<Record<string, Way>> = {

@@ -66,7 +66,7 @@ export function endsSaid(
   const coarse = largest > 0 ? 2 * 10 ** (Math.floor(Math.log10(largest)) + 1 - digits) * unit : 0;
   const write = (doubt: number) =>
     [spoken(to, how, preferences, doubt), spoken(from, how, preferences, doubt), said(from, how, preferences, doubt)] as const;
-  const fine = Math.max(within, Math.abs(change) / 4);
+  const fine = Math.abs(change) > within ? coarse : Math.abs(change) / 3;
   const [now, was, bare] = write(Math.max(fine, coarse));
   if (now !== was) return { now, was: bare };
   const closer = write(Math.abs(change) / 3);

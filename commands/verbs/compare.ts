@@ -119,6 +119,8 @@ function theirPart(a: Side, b: Side, causes: readonly Cause[], context: Context)
   }
   return [];
 }
+/** `+202 lb/in ± 38` is `202 lb/in ± 38 more`. */
+const inWords = (text: string): string => (/^[+-].*±/.test(text) ? `${text.slice(1)} ${text.startsWith('+') ? 'more' : 'less'}` : text);
 /** What was asked of both, or the balance, where nothing was: that first, then what else differs. */
 async function twoSides(sides: readonly [Side, Side], asked: readonly string[], reading: Reading, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
@@ -136,7 +138,7 @@ async function twoSides(sides: readonly [Side, Side], asked: readonly string[], 
     return { answer: { ...rest.answer, headline, assumptions: open ? restsOn(numbers[1], first, context) : [] } };
   }
   const limit = await atTheLimit(a, b, context);
-  const lines = rest.answer.rows.map(({ label, cells }) => `  ${label} ${cells.map(textOf).join(', ')}`);
+  const lines = rest.answer.rows.map(({ label, cells }) => `  ${label} ${cells.map((cell) => inWords(textOf(cell))).join(', ')}`);
   return {
     answer: answer('told', headline, {
       ...(limit.columns && limit.rows.length > 0 ? { columns: limit.columns } : {}),

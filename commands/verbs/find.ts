@@ -14,9 +14,9 @@ import { partsOf } from '../records/kinds/part.js';
 import { bare, sentence, valueToType, writing } from '../show/amount.js';
 import { balanceText, tenth } from '../show/balance.js';
 import { lineToTell } from '../show/figure.js';
-import { partName, valueTyped } from '../show/partName.js';
+import { partName, pieceSaid, valueTyped } from '../show/partName.js';
 import { moveSaid, spokenName } from '../show/sayings.js';
-import { known, said, sayingOf, spoken } from '../show/spoken.js';
+import { known, listed, said, sayingOf, spoken } from '../show/spoken.js';
 import { pathsOf, supposing } from './asked.js';
 import { purposePaths } from './purposes.js';
 
@@ -180,13 +180,14 @@ const isSet = ({ dimension }: Entry): boolean => dimension === 'pressure' || dim
 /** `425 lb/in gives 1.97 Hz, 450 gives 2.01`: what can be had, and what each gives. */
 function hadText(near: readonly number[], inputs: Paths, target: Target, looked: Looked, preferences: Preferences): readonly string[] {
   const [input, goal] = [sayingOf(inputs[0]), sayingOf(target.path)];
+  const { entry } = catalog.node(inputs[0]);
   const gives = probe(catalog, looked.situation, inputs, [target.path]);
   const got = near.map((value) => gives(value)[0]);
   const apart = Math.min(...got.map((value) => (value === undefined ? 0 : Math.abs(value - target.value)))) || Math.abs(target.value) / 100;
   const doubt = Math.max(apart, Math.abs(target.value) * 5e-3);
   return near.map((value, n) => {
     const figure = got[n];
-    const piece = n === 0 ? spoken(value, input, preferences) : said(value, input, preferences);
+    const piece = n === 0 || isSet(entry) ? pieceSaid(entry, value, preferences) : said(value, input, preferences);
     if (figure === undefined) return piece;
     const is = target.path.startsWith('balance')
       ? balanceText(figure, preferences, tenth)
@@ -220,7 +221,7 @@ async function oneRoot(root: number, inputs: Paths, target: Target, looked: Look
         ? balanceText(now, preferences, tenth)
         : `${spokenName(target.path)} ${spoken(now, sayingOf(target.path), preferences)}`;
   const typedOf = (value: number): string => valueTyped(entry, value, preferences) ?? '';
-  const piece = spoken(best, how, preferences);
+  const piece = pieceSaid(entry, best, preferences);
   const others = await besides(best, item, target, looked, context);
   return {
     answer: answer(
@@ -238,7 +239,7 @@ async function oneRoot(root: number, inputs: Paths, target: Target, looked: Look
         ],
         choices: looked.current
           ? near.map((value) => ({
-              label: `try ${spoken(value, how, preferences)}`,
+              label: `try ${pieceSaid(entry, value, preferences)}`,
               line: `try ${phrase(entry, ...places)} ${typedOf(value)}`,
             }))
           : [],
@@ -315,16 +316,25 @@ function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looke
     };
   }
   if (another === undefined) return oneRoot(root, inputs, target, looked, context);
-  const { dimension = 'ratio' } = input.entry;
-  const rows = found.roots.map((value) => ({
-    label: names,
-    cells: [bare(value, dimension, preferences, Math.abs(value) * 1e-3, writing(input.entry))],
-  }));
+  const { entry } = input;
+  const places = inputs.map((path) => catalog.node(path).place);
+  const how = sayingOf(inputs[0]);
+  const nearby = found.roots.map((value) => nearest(value, inputs[0], preferences)[0] ?? value);
   return {
-    answer: answer('told', `${found.roots.length} values of the ${names} give that.`, {
-      rows,
-      next: [{ label: 'draw it', line: drawLine(target.path, inputs[0]) }],
-    }),
+    answer: answer(
+      'told',
+      `${found.roots.length} of them do it, ${partName(entry, places)} ${listed(found.roots.map((value) => spoken(value, how, preferences)))}.`,
+      {
+        notes: [`In between it goes past ${spoken(target.value, sayingOf(target.path), preferences)} and comes back.`],
+        choices: looked.current
+          ? nearby.map((value) => ({
+              label: `try ${pieceSaid(entry, value, preferences)}`,
+              line: `try ${phrase(entry, ...places)} ${valueTyped(entry, value, preferences) ?? ''}`,
+            }))
+          : [],
+        next: [{ label: 'draw it', line: drawLine(target.path, inputs[0]) }],
+      },
+    ),
   };
 }
 const drawLine = (figure: string, input: string): string => {

@@ -24,7 +24,7 @@ import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
 import { partSaid } from '../show/partName.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { moveSaid } from '../show/sayings.js';
-import { endsSaid, known, moveOf, sayingOf, surenessOf } from '../show/spoken.js';
+import { endsSaid, moveOf, sayingOf, surenessOf } from '../show/spoken.js';
 import { typed } from '../show/typed.js';
 import { supposing } from './asked.js';
 import { purposePaths } from './purposes.js';
@@ -271,8 +271,8 @@ function isSettled(before: Looked, after: Looked, path: string): boolean {
 }
 /** A car that comes to spin when it brakes is dangerous to try; all else is only a number. */
 function dangerOf(before: Looked, after: Looked): readonly string[] {
-  const [a, b] = [before, after].map(({ situation }) => known(numbersOf(situation), lockOrder.path));
-  return b !== undefined && b < 0 && (a === undefined || a >= 0)
+  const moved = moveOf(numbersOf(before.situation), numbersOf(after.situation), lockOrder.path);
+  return moved && isChange(moved.from, moved.to) && moved.change < 0 && moved.to < -numbersOf(after.situation).within(lockOrder.path)
     ? ['Rears that lock first spin the car: try it straight and slow, on an empty lot.']
     : [];
 }

@@ -41,7 +41,7 @@ describe('split', () => {
   });
   it('of a figure that reads something else: why a share is higher', async () => {
     const told = await ask(club, 'robin', "why is moth's front share of roll stiffness higher than mine");
-    expect(told.headline).toMatch(/^Moth's front roll share is 22 % lower: 46 %, your car 68 %/);
+    expect(told.headline).toMatch(/^Moth's front roll share is 22 % lower: 45\.9 %, your car 67\.6 %/);
   });
   it('no difference, no such figure, and one car alone', async () => {
     expect((await ask(club, 'robin', 'split wheelbase turnip vs moth')).kind).not.toBe('changed');
