@@ -5,6 +5,10 @@ import { type Answer, answer } from './answer.js';
 import { phrase, wordOf } from './canonical.js';
 import type { Command, Outcome } from './command.js';
 import type { Context, Preferences } from './context.js';
+import { meant, withCar, withoutCar } from './helped.js';
+
+export { messagesIn } from './helped.js';
+
 import { refused } from './house/own.js';
 import { catalog, lookAtCar, nothing, numbersOf } from './looked.js';
 import { isStop, type Reading } from './reading.js';
@@ -16,40 +20,6 @@ import { typed } from './show/typed.js';
 /** Lines that can be typed stand by themselves, two spaces in: how a test finds them, and how a phone sets them off. */
 const typedLines = (lines: readonly string[], { room }: Pick<Context, 'room'>): string =>
   lines.map((line) => `  ${typed(line, room)}`).join('\n');
-/** What can be typed of a help text: lines that stand together are one message, each suggestion is one. */
-export const messagesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly string[] => {
-  const messages: string[] = [];
-  for (const note of shown.notes) {
-    let open = false;
-    for (const line of note.split('\n')) {
-      if (!line.startsWith('  ')) open = false;
-      else if (open) messages.push(`${messages.pop()}\n${line.slice(2)}`);
-      else messages.push(line.slice(2));
-      open = line.startsWith('  ');
-    }
-  }
-  return [...messages, ...shown.next.map(({ line }) => line)];
-};
-
-/** A job that a newcomer has, and a line for it that works as it stands. */
-interface Job {
-  readonly does: string;
-  readonly line: string;
-}
-const plainSums: readonly Job[] = [
-  { does: 'Plain sums, any car', line: 'wheel rate with spring 450, motion ratio .68' },
-  { does: 'Tires', line: '205/60R15 vs 185/60R15' },
-];
-const withoutCar: readonly Job[] = [{ does: 'Tell me your car', line: 'save my car parsnip 2640 lb 52.5% front' }, ...plainSums];
-const withCar: readonly Job[] = [
-  { does: 'Tell me more of your car', line: 'set front spring 450' },
-  ...plainSums,
-  { does: 'What if', line: 'try rear spring 650' },
-  { does: 'Which end lets go first', line: 'which end goes first' },
-  { does: 'What to change', line: 'it pushes mid corner' },
-  { does: 'Hit a number', line: 'what front spring for 2.0 Hz' },
-];
-
 function index(commands: readonly Command[], context: Context): Outcome {
   const has = context.garage.chosen !== undefined;
   const words = (group: Command['group']) =>
@@ -76,20 +46,6 @@ function index(commands: readonly Command[], context: Context): Outcome {
     }),
   };
 }
-
-/** What members say that is neither a command nor the name of an entry alone. */
-const meant: Readonly<Record<string, { readonly headline: string; readonly notes: readonly string[]; readonly line: string }>> = {
-  push: {
-    headline: 'Push 2 %: at the limit the rear would hold 2 % more than the front.',
-    notes: ['So the front lets go first. Loose is the other way round.'],
-    line: 'which end goes first',
-  },
-  loose: {
-    headline: 'Loose 2 %: at the limit the front would hold 2 % more than the rear.',
-    notes: ['So the rear lets go first, and the car comes round. Push is the other way.'],
-    line: 'which end goes first',
-  },
-};
 
 function ofCommand(command: Command, context: Context): Answer {
   const also = command.also.length === 0 ? [] : [`Also: ${command.also.join(', ')}.`];

@@ -1,13 +1,12 @@
 /** What if: a change that is only tried. What moved is told, largest first against its doubt; nothing is saved. */
-import { canBeTold, isRefusal } from '../../core/catalog.js';
-import { type Difference, difference } from '../../core/difference.js';
-import { pathAt, placesOf } from '../../core/engine.js';
+import { canBeTold } from '../../core/catalog.js';
+import { pathAt } from '../../core/engine.js';
 import { balanceIndex } from '../../core/figures/balance.js';
 import { lockOrder } from '../../core/figures/braking.js';
 import { rollAngle } from '../../core/figures/leaning.js';
 import { axleKind } from '../../core/inputs/axles.js';
-import { answer, type Row } from '../answer.js';
-import { type Breathe, oneByOne } from '../breathing.js';
+import { answer } from '../answer.js';
+import { oneByOne } from '../breathing.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
@@ -19,87 +18,16 @@ import type { Choice, Item, Reading } from '../reading.js';
 import { alteredTexts, sideEffects } from '../show/altered.js';
 import { sentence, textOf } from '../show/amount.js';
 import { isChange } from '../show/change.js';
-import { labelAt } from '../show/label.js';
-import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
+import { sameWords } from '../show/lines.js';
 import { partSaid } from '../show/partName.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
 import { moveSaid } from '../show/sayings.js';
-import { endsSaid, moveOf, sayingOf, surenessOf } from '../show/spoken.js';
+import { moveOf, surenessOf } from '../show/spoken.js';
 import { typed } from '../show/typed.js';
 import { supposing } from './asked.js';
+import { type Move, type Moved, moveRows, moves } from './moves.js';
 import { purposePaths } from './purposes.js';
 import { causeNotes } from './split.js';
-
-export interface Move {
-  readonly path: string;
-  readonly difference: Difference;
-}
-/** Below this part of a number even a sure change is not much to look at: it keeps exact trifles from the top. */
-const trifle = 0.005;
-
-const weight = ({ difference: { change, within, from } }: Move): number => Math.abs(change) / Math.hypot(within, trifle * Math.abs(from));
-
-/** What moved, for its rows, and how many figures moved beside them. */
-export interface Moved {
-  readonly rows: readonly Move[];
-  readonly unseen: number;
-}
-/** At most so many rows: the rest is counted, and shown when it is named. */
-const mostRows = 24;
-/**
- * Figures with words of their own that moved from one state of a car to another: what was asked for by name, then what members talk of; where
- * they talk of nothing that moved, whatever did. Each largest first against the doubt of the move, which is dear, so it is worked out only of
- * these. A figure that only repeats what was told is left out.
- */
-export async function moves(before: Looked, after: Looked, wanted: readonly string[], breathe: Breathe): Promise<Moved> {
-  const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
-  const told = [...after.situation.facts].filter(([path, fact]) => before.situation.facts.get(path) !== fact);
-  const repeats = (from: number, to: number) => told.some(([path, { value }]) => value === to && a.get(path) === from);
-  const changed: string[] = [];
-  for (const entry of catalog.entries) {
-    if (entry.kind !== 'figure' || !isAskable(entry)) continue;
-    for (const place of placesOf(entry.scope)) {
-      await breathe();
-      const path = pathAt(place, entry);
-      const [from, to] = [a.number(path), b.number(path)];
-      if (isRefusal(from) || isRefusal(to) || !isChange(from, to) || repeats(from, to)) continue;
-      changed.push(path);
-    }
-  }
-  const asked = changed.filter((path) => wanted.includes(path) || isTelling(path));
-  const found: Move[] = [];
-  for (const path of asked.length > 0 ? asked : changed) {
-    await breathe();
-    const moved = difference(a, b, path, { sameCar: true });
-    if (!isRefusal(moved)) found.push({ path, difference: moved });
-  }
-  const named = wanted.flatMap((path) => found.find((one) => one.path === path) ?? []);
-  const others = onlyOnce(found.filter(({ path }) => !wanted.includes(path))).sort((p, q) => weight(q) - weight(p));
-  const rows = [...named, ...others].slice(0, mostRows);
-  return { rows, unseen: changed.length - found.length + named.length + others.length - rows.length };
-}
-/** Two figures of one place that move by the same tell one thing (a height, and its change): the one that is nothing but the change goes. */
-function onlyOnce(found: readonly Move[]): Move[] {
-  const same = (a: Move, b: Move): boolean => {
-    const [one, two] = [catalog.node(a.path), catalog.node(b.path)];
-    const close = Math.abs(a.difference.change - b.difference.change) <= 1e-6 * Math.abs(a.difference.change);
-    return one.place === two.place && one.entry.dimension === two.entry.dimension && close;
-  };
-  return found.filter((move) => move.difference.from !== 0 || !found.some((other) => other.difference.from !== 0 && same(other, move)));
-}
-/** The moves as rows, what is alike said once; without those that sentences tell. */
-export const moveRows = (all: readonly Move[], preferences: Preferences, except: ReadonlySet<string> = new Set()): readonly Row[] =>
-  fewer(all.map((move) => ({ path: move.path, row: moveRow(move, preferences) })))
-    .filter(({ path }) => !except.has(path))
-    .map(({ row }) => row);
-
-/** `1.93`, `2.21 Hz`: both ends to the place that the change can be told to. */
-function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
-  const { entry, place } = catalog.node(path);
-  const how = sayingOf(path);
-  const { now, was } = endsSaid(moved, how, preferences);
-  return { label: labelAt(entry, place), cells: [was, now] };
-}
 
 /** Tried facts that no figure reads, because another fact that says the same is read first. */
 function unread(before: Looked, after: Looked, paths: readonly string[]): readonly string[] {
