@@ -31,28 +31,43 @@ export const messagesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly stri
   return [...messages, ...shown.next.map(({ line }) => line)];
 };
 
-const firstLines: readonly string[] = [
-  'tire 245/40R17 vs 255/40R17',
-  'set front spring 450',
-  'rear ride frequency',
-  'try rear spring 650',
-  'what front spring for 2.0 Hz',
-  'save my car parsnip 2640 lb 52.5% front',
+/** A job that a newcomer has, and a line for it that works as it stands. */
+interface Job {
+  readonly does: string;
+  readonly line: string;
+}
+const plainSums: readonly Job[] = [
+  { does: 'Plain sums, any car', line: 'wheel rate with spring 450, motion ratio .68' },
+  { does: 'Tires', line: '205/60R15 vs 185/60R15' },
+];
+const withoutCar: readonly Job[] = [{ does: 'Tell me your car', line: 'save my car parsnip 2640 lb 52.5% front' }, ...plainSums];
+const withCar: readonly Job[] = [
+  { does: 'Tell me more of your car', line: 'set front spring 450' },
+  ...plainSums,
+  { does: 'What if', line: 'try rear spring 650' },
+  { does: 'Which end lets go first', line: 'which end goes first' },
+  { does: 'What to change', line: 'it pushes mid corner' },
+  { does: 'Hit a number', line: 'what front spring for 2.0 Hz' },
 ];
 
 function index(commands: readonly Command[], context: Context): Outcome {
+  const has = context.garage.chosen !== undefined;
   const words = (group: Command['group']) =>
     commands
       .filter((one) => one.group === group)
       .map(({ word }) => word)
       .join(', ');
   return {
-    answer: answer('told', 'Say it as to a clubmate. Lines that work:', {
+    answer: answer('told', 'Talk as you would to a clubmate. For example:', {
       notes: [
-        typedLines(firstLines, context),
-        `${typed('help WORD', context.room)} tells more. Verbs: ${words('verb')}.`,
-        `Topics: ${words('topic')}.`,
-        `And: ${words('house')}.`,
+        typedLines(
+          (has ? withCar : withoutCar).map(({ line }) => line),
+          context,
+        ),
+        ...(has ? [] : ['With your car in: what if, which end goes first, what to change, cars side by side.']),
+        `${typed('help WORD', context.room)} tells more. Words: ${words('verb')}.`,
+        `Of one subject: ${words('topic')}.`,
+        `The rest: ${words('house')}.`,
       ],
       next: [
         { label: 'help set', line: 'help set' },
@@ -61,6 +76,20 @@ function index(commands: readonly Command[], context: Context): Outcome {
     }),
   };
 }
+
+/** What members say that is neither a command nor the name of an entry alone. */
+const meant: Readonly<Record<string, { readonly headline: string; readonly notes: readonly string[]; readonly line: string }>> = {
+  push: {
+    headline: 'Push 2 %: at the limit the rear would hold 2 % more than the front.',
+    notes: ['So the front lets go first. Loose is the other way round.'],
+    line: 'which end goes first',
+  },
+  loose: {
+    headline: 'Loose 2 %: at the limit the front would hold 2 % more than the rear.',
+    notes: ['So the rear lets go first, and the car comes round. Push is the other way.'],
+    line: 'which end goes first',
+  },
+};
 
 function ofCommand(command: Command, context: Context): Answer {
   const also = command.also.length === 0 ? [] : [`Also: ${command.also.join(', ')}.`];
@@ -123,7 +152,7 @@ function ofEntry(entry: Entry, context: Context): Answer {
     const lines = [name, `why ${name}`, `doubt ${name}`];
     const typical = entry.typical ? [`Typical: ${range(entry.typical.range)}, ${entry.typical.of}.`] : [];
     const formula = entry.formula === undefined ? [] : [`${entry.symbol ?? 'it'} = ${entry.formula}`];
-    return answer('told', `${sentence(entry.name)}: worked out, not told`, {
+    return answer('told', `${sentence(entry.name)}: I work it out for you`, {
       notes: [typedLines(lines, context), `Words: ${words}.`, ...typical, ...formula, `In print: ${entry.source ?? 'by definition'}.`],
       cautions,
     });
@@ -138,10 +167,10 @@ function ofEntry(entry: Entry, context: Context): Answer {
     `Words: ${words}.`,
     ...(entry.options ? [`One of: ${entry.options.join(', ')}.`] : []),
     ...(entry.sane && entry.kind === 'quantity' ? [`From ${range(entry.sane)}.`] : []),
-    ...(figures.length > 0 ? [`Read by: ${figures.join(', ')}.`] : []),
-    ...(entry.compute ? [`Not told, it is estimated: ${entry.source ?? 'common practice, no source'}.`] : []),
+    ...(figures.length > 0 ? [`Used for: ${figures.join(', ')}.`] : []),
+    ...(entry.compute ? [`Until you tell me, I guess: ${entry.source ?? 'common practice, no source'}.`] : []),
   ];
-  const headline = question ? `${sentence(entry.name)}: a condition of a question, never saved` : `${sentence(entry.name)}: a fact to tell`;
+  const headline = question ? `${sentence(entry.name)}: part of a question, never saved` : `${sentence(entry.name)}: tell me, and I use it`;
   return answer('told', headline, { notes, cautions });
 }
 /** How to measure it, first of all. */
@@ -184,6 +213,8 @@ function ofWord(text: string, commands: readonly Command[], context: Context): O
     const entry = entryOf(text.slice(measure[0].length), context, true);
     return entry ? { answer: measuring(entry, context) } : unknown(text, context);
   }
+  const said = meant[text];
+  if (said) return { answer: answer('told', said.headline, { notes: said.notes, next: [{ label: said.line, line: said.line }] }) };
   const command = commands.find(({ word, also }) => word === text || also.includes(text));
   const entry = entryOf(text, context, true);
   if (command && (command.group !== 'topic' || !entry)) return { answer: ofCommand(command, context) };

@@ -1,5 +1,5 @@
 /** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
-import { isInput, isRefusal } from '../../core/catalog.js';
+import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
 import { nameAt, nameAtAll, pathAt, probe } from '../../core/engine.js';
 import { type Sought, seek } from '../../core/seek.js';
 import { answer } from '../answer.js';
@@ -11,11 +11,14 @@ import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
 import { partsOf } from '../records/kinds/part.js';
-import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
+import { bare, sentence, valueToType, writing } from '../show/amount.js';
+import { balanceText, tenth } from '../show/balance.js';
 import { lineToTell } from '../show/figure.js';
-import { restsOn } from '../show/rests.js';
+import { partName, valueTyped } from '../show/partName.js';
+import { moveSaid, spokenName } from '../show/sayings.js';
+import { known, said, sayingOf, spoken } from '../show/spoken.js';
 import { pathsOf, supposing } from './asked.js';
-import { moveRows, moves } from './try.js';
+import { purposePaths } from './purposes.js';
 
 interface Target {
   readonly path: string;
@@ -71,13 +74,17 @@ function whichEnd(reading: Reading, goal: Item, places: readonly string[]) {
   return answer('asked', 'At which end?', { choices });
 }
 
-/** Rounded to the step in which it is bought or set. */
-function rounded(value: number, path: string, preferences: Preferences): number | undefined {
+/** What can be bought or set on both sides of a value, nearest first; itself where no step is known, or where it lies on one. */
+function nearest(value: number, path: string, preferences: Preferences): readonly number[] {
   const { step, sane } = catalog.node(path).entry;
-  if (!step) return undefined;
+  if (!step) return [value];
   const by = preferences.units === 'us' ? step.inch : step.metric;
-  const near = Math.round(value / by) * by;
-  return sane && (near < sane[0] || near > sane[1]) ? undefined : near;
+  const steps = value / by;
+  const on = Math.round(steps);
+  const both = Math.abs(steps - on) < 1e-6 ? [on] : [Math.floor(steps), Math.ceil(steps)];
+  const near = both.map((count) => count * by).sort((a, b) => Math.abs(a - value) - Math.abs(b - value));
+  const had = near.filter((one) => !sane || (one >= sane[0] && one <= sane[1]));
+  return had.length > 0 ? had : [value];
 }
 
 /** Inputs that could reach the goal and that the line did not name: those told or estimated, most telling first. */
@@ -140,67 +147,103 @@ function owned(root: number, inputs: Paths, target: Target, looked: Looked, cont
     .filter((fact) => fact.entry === entry.path && places.every((place) => fact.places.includes(place)))
     .flatMap(({ can }) => (can.is === 'values' ? can.values.filter((value) => typeof value === 'number') : []));
   const near = [...new Set(values)].sort((a, b) => Math.abs(a - root) - Math.abs(b - root)).slice(0, mostOwned);
-  const goal = catalog.node(target.path).entry;
   const gives = probe(catalog, looked.situation, inputs, [target.path]);
   const told = near.flatMap((value) => {
     const [figure] = gives(value);
     if (figure === undefined) return [];
-    const got = bare(figure, goal.dimension ?? 'ratio', preferences, Math.abs(figure) / 100, writing(goal)).text;
-    return [`${valueToType(entry, value, preferences)} gives ${got}`];
+    const got = target.path.startsWith('balance')
+      ? balanceText(figure, preferences, tenth)
+      : spoken(figure, sayingOf(target.path), preferences);
+    return [`${valueTyped(entry, value, preferences)} gives ${got}`];
   });
   return told.length === 0 ? [] : [`In your box: ${told.join(', ')}.`];
 }
 
-/** One value of the inputs, as it can be had: what it gives, and what else would move. */
+/** The other things that a member would notice of the nearest piece: how the car then sits, leans and balances. */
+const mostBesides = 2;
+async function besides(value: number, item: Item, target: Target, looked: Looked, { asker, breathe }: Context): Promise<readonly string[]> {
+  const laid = lay(looked.situation, [{ ...item, said: { value, text: '' } }], { is: 'tried' });
+  if (isNotLaid(laid)) return [];
+  const after: Looked = { ...looked, situation: laid.situation };
+  const paths = purposePaths(item.entry, item.places).filter((path) => catalog.node(path).entry !== catalog.node(target.path).entry);
+  const said: string[] = [];
+  for (const path of paths) {
+    if (said.length === mostBesides) break;
+    await breathe();
+    const text = moveSaid(looked, after, path, asker.preferences);
+    if (text !== undefined) said.push(text);
+  }
+  return said;
+}
+/** What is turned or pumped is set; all else is bought. */
+const isSet = ({ dimension }: Entry): boolean => dimension === 'pressure' || dimension === 'angle' || dimension === 'ratio';
+/** `425 lb/in gives 1.97 Hz, 450 gives 2.01`: what can be had, and what each gives. */
+function hadText(near: readonly number[], inputs: Paths, target: Target, looked: Looked, preferences: Preferences): readonly string[] {
+  const [input, goal] = [sayingOf(inputs[0]), sayingOf(target.path)];
+  const gives = probe(catalog, looked.situation, inputs, [target.path]);
+  const got = near.map((value) => gives(value)[0]);
+  const apart = Math.min(...got.map((value) => (value === undefined ? 0 : Math.abs(value - target.value)))) || Math.abs(target.value) / 100;
+  const doubt = Math.max(apart, Math.abs(target.value) * 5e-3);
+  return near.map((value, n) => {
+    const figure = got[n];
+    const piece = n === 0 ? spoken(value, input, preferences) : said(value, input, preferences);
+    if (figure === undefined) return piece;
+    const is = target.path.startsWith('balance')
+      ? balanceText(figure, preferences, tenth)
+      : (n === 0 ? spoken : said)(figure, goal, preferences, doubt);
+    return `${piece} gives ${is}`;
+  });
+}
+
+/** One value of the inputs, exactly and as it can be had, what that gives and what else a member would notice of it. */
 async function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const [first] = inputs;
-  const input = catalog.node(first);
-  const goal = catalog.node(target.path);
-  const name = sentence(
-    nameAtAll(
-      input.entry,
-      inputs.map((path) => catalog.node(path).place),
-    ).join(' and '),
-  );
-  const { dimension = 'ratio' } = input.entry;
-  const exact = bare(root, dimension, preferences, Math.abs(root) * 1e-3, writing(input.entry));
-  const near = rounded(root, first, preferences) ?? root;
-  const chosen = near === root ? exact : bare(near, dimension, preferences, 0, writing(input.entry));
-  const toType = near === root ? exact.text : (valueToType(input.entry, near, preferences) ?? '');
-  const [gives] = probe(catalog, looked.situation, inputs, [target.path])(near);
-  const item: Item = {
-    entry: input.entry,
-    places: inputs.map((path) => catalog.node(path).place),
-    placed: true,
-    said: { value: near, text: toType },
-  };
-  const laid = lay(looked.situation, [item], { is: 'tried' });
-  if (isNotLaid(laid)) return refused(laid.refused, laid.line);
-  const after: Looked = { ...looked, situation: laid.situation };
-  const numbers = numbersOf(after.situation);
-  const how = writing(goal.entry);
-  const gained =
-    gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const moved = await moves(looked, after, [], context.breathe);
-  const rows = moveRows(moved.rows, preferences, target.path);
-  const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
-  const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
+  const { entry } = catalog.node(first);
+  const places = inputs.map((path) => catalog.node(path).place);
+  const item: Item = { entry, places, placed: true };
+  const how = sayingOf(first);
+  const near = nearest(root, first, preferences);
+  const [best = root] = near;
+  // What comes in no steps is told to its fourth digit.
+  const exact = spoken(root, how, preferences, entry.step === undefined ? Math.abs(root) * 8e-4 : 0);
+  const name = partName(entry, places);
+  const gives = hadText(near, inputs, target, looked, preferences);
+  const stepped = near.some((value) => Math.abs(value - root) > 1e-6 * Math.abs(root));
+  await context.breathe();
+  const now = known(numbersOf(looked.situation), target.path);
+  const isBalance = target.path.startsWith('balance');
+  const nowText =
+    now === undefined
+      ? 'it is not known'
+      : isBalance
+        ? balanceText(now, preferences, tenth)
+        : `${spokenName(target.path)} ${spoken(now, sayingOf(target.path), preferences)}`;
+  const typedOf = (value: number): string => valueTyped(entry, value, preferences) ?? '';
+  const piece = spoken(best, how, preferences);
+  const others = await besides(best, item, target, looked, context);
   return {
-    answer: answer('told', headline, {
-      amount: chosen,
-      columns: ['was', 'with it'],
-      rows,
-      notes: [
-        ...owned(root, inputs, target, looked, context),
-        near === root ? '' : `Exactly: ${exact.text}.`,
-        rows.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
-        target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
-      ].filter((note) => note !== ''),
-      assumptions: restsOn(numbers, target.path, context),
-      cautions: input.entry.caution === undefined ? [] : [input.entry.caution],
-      next: looked.current ? [{ label: `try ${line}`, line: `try ${line}` }] : [],
-    }),
+    answer: answer(
+      'told',
+      stepped ? `${exact}. Nearest to ${isSet(entry) ? 'set' : 'buy'}: ${gives.join(', ')}.` : `${sentence(name)} ${exact}.`,
+      {
+        amount: { si: root, dimension: how.dimension, text: exact },
+        notes: [
+          ...(stepped ? [`That's the ${name}.`] : []),
+          `Now ${nowText}${target.of === undefined ? '' : `; wanted is that of ${target.of}`}.`,
+          ...(others.length === 0
+            ? []
+            : [`With ${piece}: ${others.map((text) => text.charAt(0).toLowerCase() + text.slice(1)).join('; ')}.`]),
+          ...owned(root, inputs, target, looked, context),
+        ],
+        choices: looked.current
+          ? near.map((value) => ({
+              label: `try ${spoken(value, how, preferences)}`,
+              line: `try ${phrase(entry, ...places)} ${typedOf(value)}`,
+            }))
+          : [],
+      },
+    ),
   };
 }
 

@@ -1,6 +1,8 @@
 /** How do you know: where a number comes from, step by step, and where the formula stands in print. */
 import { isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt } from '../../core/engine.js';
+import { balanceIndex } from '../../core/figures/balance.js';
+import { whyBalance } from '../advice/causes.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command } from '../command.js';
@@ -84,6 +86,7 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
       notes,
     });
   }
+  const causes = path === balanceIndex.path ? whyBalance(looked, preferences) : undefined;
   const steps = [...onceEach(numbers, stepsTo(numbers, path, mostSteps)), path]
     .map((one) => (one === path ? untitled(stepNote(numbers, one, preferences)) : stepNote(numbers, one, preferences)))
     .filter((note) => note !== '');
@@ -102,9 +105,11 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
       : cellOf(numbers, path, preferences);
   const printed = entry.source === undefined ? [] : [`In print: ${entry.source}.`];
   const bends = entry.nonlinear === undefined ? [] : [entry.nonlinear];
-  return answer('told', `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
+  const [main, ...further] = causes ?? [];
+  return answer('told', main ?? `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
     ...(typeof shown === 'object' ? { amount: shown } : {}),
     notes: [
+      ...further,
       ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
       ...printed,
       ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
@@ -112,6 +117,10 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
       ...bends,
     ],
     assumptions: restsOn(numbers, path, context),
+    choices:
+      causes === undefined
+        ? []
+        : [{ label: 'what can I change', line: (numbers.number(balanceIndex.path) as number) >= 0 ? 'less push' : 'less oversteer' }],
     next: [{ label: 'doubt', line: `doubt ${phrase(entry, place)}` }],
   });
 }

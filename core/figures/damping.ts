@@ -112,7 +112,10 @@ export const dampingRatio = quantity({
   words: ['damping ratio', 'damping', 'zeta', 'damping factor'],
   dimension: 'ratio',
   sane: [0, 3],
-  typical: { range: [0.2, 0.8], of: 'street 0.2 to 0.4, track 0.5 to 0.8; common practice, no source' },
+  typical: [
+    { for: 'road cars', range: [0.2, 0.4], source: 'common practice, no source' },
+    { for: 'track cars', range: [0.5, 0.8], source: 'common practice, no source' },
+  ],
   caution,
   ways: [
     way({

@@ -8,6 +8,8 @@ import { rollMoment } from './rollAxis.js';
 
 const g = 9.80665;
 const rollCaution = 'Past about 6 degrees of roll the small-angle model reads short.';
+const degree = Math.PI / 180;
+const practice = 'common practice, no source';
 const plainRoll = 'one roll axis, rigid tires';
 const atNone = refuse('At no lateral g there is no roll to take a part of.', 'lateral');
 /** rad per g. */
@@ -31,7 +33,11 @@ export const rollPerG = quantity({
   sane: sanePerG,
   told: toldPerG,
   measure: 'From a photo taken square from behind in a steady turn: the angle of the body, over the lateral g.',
-  typical: { range: [0.035, 0.12], of: 'street 4 to 7 degrees, sport 2 to 4, race under 2; common practice, no source' },
+  typical: [
+    { for: 'road cars', range: [4 * degree, 7 * degree], source: practice },
+    { for: 'club cars', range: [2 * degree, 4 * degree], source: practice },
+    { for: 'race cars', range: [0.5 * degree, 2 * degree], source: practice },
+  ],
   ways: [
     way({
       needs: { ...inTheTurn, rest: maybe(restState) },
@@ -65,7 +71,7 @@ export const rollAngle = quantity({
   sane: [-0.35, 0.35],
   told: { usually: 'measured', measured: { absolute: 0.004 }, spec: { absolute: 0.009 } },
   measure: 'From a photo taken square from behind in a steady turn, against the same at rest.',
-  typical: { range: [0.017, 0.09], of: '1 to 5 degrees; common practice, no source' },
+  typical: { range: [0.017, 0.09], of: 'road cars to race cars; common practice, no source' },
   ways: [
     way({
       needs: { perG: ifTold(rollPerG), lateral },

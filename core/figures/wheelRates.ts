@@ -10,6 +10,7 @@ import { isolatorFitted, perchIsolatorFitted, ratioAsMeasured, springStack } fro
 
 const g = 9.80665;
 const suspensionText = 'Barton & Fieldhouse, Automotive Chassis Engineering, eq. 3.33';
+const practice = 'common practice, no source';
 const series = 'springs in series: compliances add';
 const oscillator = 'a mass on a spring, undamped';
 const together = `${oscillator}; left and right together`;
@@ -131,7 +132,11 @@ export const rideFrequency = quantity({
   words: ['ride frequency', 'frequency', 'ride', 'hz', 'natural frequency'],
   dimension: 'frequency',
   sane: saneFrequency,
-  typical: { range: [1, 3], of: 'street 1.0 to 1.5, autocross 1.5 to 2.5, race without wings to 3; common practice, no source' },
+  typical: [
+    { for: 'road cars', range: [1, 1.5], source: practice },
+    { for: 'club cars', range: [1.5, 2.2], source: practice },
+    { for: 'race cars without wings', range: [2, 3], source: practice },
+  ],
   ways: [
     way({
       needs: { left: left(cornerRideRate), right: right(cornerRideRate), sprung: axleSprungMass },

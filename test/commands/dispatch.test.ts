@@ -163,7 +163,7 @@ describe('the work that one message may ask for', () => {
     ['show everything', 200],
     ['doubt', 100],
     ['try rear spring 650', 100],
-    ['find rear bar for balance 0', 100],
+    ['find rear bar for balance 0', 3],
     ['find for balance 2%', 10],
     ['draw balance against rear bar', 40],
     ['draw balance', 50],
