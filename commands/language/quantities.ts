@@ -75,7 +75,8 @@ export function writeQuantity(si: number, dimension: Dimension, preferences: Pre
   const value = fromSI(si, one, how.difference);
   const doubt = within === undefined ? 0 : Math.abs(within / one.factor);
   const place = doubt > 0 ? placeOfDoubt(doubt) : 0;
-  const number = doubt > 0 ? writeNumber(roundTo(value, place), place, preferences) : plainNumber(value, how.digits ?? significant, preferences);
+  const number =
+    doubt > 0 ? writeNumber(roundTo(value, place), place, preferences) : plainNumber(value, how.digits ?? significant, preferences);
   return (how.signed && value > 0 ? '+' : '') + attached(number, one.shown);
 }
 /** The plus-or-minus alone, one digit of it, two if the first is 1: `± 0.07`, `± 0.11`; empty where there is none. */
