@@ -35,13 +35,17 @@ function index(commands: readonly Command[], context: Context): Outcome {
           context,
         ),
         ...(has ? [] : ['With your car in: what if, which end goes first, what to change, cars side by side.']),
-        `${typed('help WORD', context.room)} tells more. Words: ${words('verb')}.`,
-        `Of one subject: ${words('topic')}.`,
-        `The rest: ${words('house')}.`,
       ],
-      next: [
-        { label: 'help set', line: 'help set' },
-        { label: 'words', line: 'words' },
+      further: [
+        {
+          name: 'all words',
+          notes: [
+            `${typed('help WORD', context.room)} tells more of any of these.`,
+            `${words('verb')}.`,
+            `Of one subject: ${words('topic')}.`,
+            `The rest: ${words('house')}.`,
+          ],
+        },
       ],
     }),
   };

@@ -7,7 +7,7 @@ interface Job {
   readonly line: string;
 }
 const plainSums: readonly Job[] = [
-  { does: 'Plain sums, any car', line: 'wheel rate with spring 450, motion ratio .68' },
+  { does: 'Plain sums, any car', line: 'wheel rate spring 450 ratio .68' },
   { does: 'Tires', line: '205/60R15 vs 185/60R15' },
 ];
 export const withoutCar: readonly Job[] = [{ does: 'Tell me your car', line: 'save my car parsnip 2640 lb 52.5% front' }, ...plainSums];
@@ -18,6 +18,7 @@ export const withCar: readonly Job[] = [
   { does: 'Which end lets go first', line: 'which end goes first' },
   { does: 'What to change', line: 'it pushes mid corner' },
   { does: 'Hit a number', line: 'what front spring for 2.0 Hz' },
+  { does: 'Is it usual', line: 'is my rear spring too stiff' },
 ];
 
 /** What members say that is neither a command nor the name of an entry alone. */

@@ -21,7 +21,7 @@ import type { Wanted } from './goal.js';
 import { collide, type Option } from './options.js';
 import { damperPractice } from './practice.js';
 import { columnsOf, gripNotes, headOf, liftNotes, nounOf, rangeSaid, tableOf, valueSaid, worthIt } from './shown.js';
-import { assumed, list, nowText, practice, restingOn, unmoved } from './told.js';
+import { conditionsText, list, nowText, phaseAssumed, practice, restingOn, unmoved } from './told.js';
 
 export interface Advised {
   readonly wanted: Wanted;
@@ -151,9 +151,8 @@ export function advised(given: Advised, context: Context): Outcome {
   const helped = new Set([...helps, ...upsets, ...unsure, ...unweighed].map(({ what }) => what.name));
   const other = away.filter((one) => !isStill(one) && !helped.has(one.what.name));
   const again = wishText(wanted);
+  const first: readonly string[] = [...gripNotes(shown, ranking.before, preferences), ...liftNotes(ranking.before, preferences)];
   const told: readonly string[] = [
-    ...gripNotes(shown, ranking.before, preferences),
-    ...liftNotes(ranking.before, preferences),
     ...shown.slice(0, mostExplained).map((one) => `${sentence(one.what.label)} also moves: ${besides(one, given, preferences)}.`),
     ...(worthwhile.length > shown.length ? [`${worthwhile.length - shown.length} more would help less for the work.`] : []),
     ...(little.length > 0 ? [`Helps, but little: ${list(little)}.`] : []),
@@ -173,20 +172,22 @@ export function advised(given: Advised, context: Context): Outcome {
       : []),
     ...practice(shown, given),
     ...notes.slice(0, 2).map((note) => `Not in the model: ${note}; ${damperPractice}.`),
+    ...phaseAssumed(given),
     nowText(given, preferences),
     limits,
   ];
   const works = `A line that works:\n  ${typed(exampleLine, context.room)}`;
   const figures = columnsOf(given.goal.aims.map(({ path }) => path));
   const done = answer('told', headlineOf(shown, given, preferences), {
-    ...(shown.length > 0
+    ...(shown.length > 1
       ? { columns: [...figures.map((path) => headOf(path, preferences)), 'work'] }
       : general.columns
         ? { columns: general.columns }
         : {}),
-    rows: shown.length > 0 ? tableOf(shown, ranking.before, figures, costOf, preferences) : general.rows,
-    notes: [...(empty && !paired ? [works] : []), ...(shown.length > 0 ? [] : general.notes), ...told],
-    echoes: assumed(given),
+    rows: shown.length === 1 ? [] : shown.length > 1 ? tableOf(shown, ranking.before, figures, costOf, preferences) : general.rows,
+    notes: [...(empty && !paired ? [works] : []), ...(shown.length > 0 ? [] : general.notes), ...first],
+    further: [{ name: 'what else they move, and the rest', notes: told }],
+    echoes: conditionsText(given),
     assumptions: shown.length > 0 ? [] : restingOn(unsure[0], given, context),
     choices:
       shown.length > 0

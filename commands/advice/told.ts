@@ -69,9 +69,10 @@ export function nowText({ ranking, figure, goal, wanted }: Advised, preferences:
 }
 const asText = (conditions: readonly Item[]): string => conditions.map(({ entry, said }) => `${entry.name} ${said?.text ?? ''}`).join(', ');
 
-export function assumed({ wanted, conditions }: Advised): readonly string[] {
-  if (wanted.wish === 'softer' || wanted.wish === 'stiffer' || wanted.wish === 'traction') return [];
-  const phase = wanted.phased || wanted.wish === 'roll' ? '' : 'Taken as mid corner; say going in or coming out for the others.';
-  const told = wanted.hardness === undefined && wanted.phase !== 'mid' ? `Taken with ${asText(conditions)}.` : '';
-  return [phase, told].filter((text) => text !== '');
-}
+const steady = ({ wish }: Advised['wanted']): boolean => wish === 'softer' || wish === 'stiffer' || wish === 'traction';
+/** When, where the words did not say it. */
+export const phaseAssumed = ({ wanted }: Advised): readonly string[] =>
+  steady(wanted) || wanted.phased || wanted.wish === 'roll' ? [] : ['Taken as mid corner; say going in or coming out for the others.'];
+/** How hard it brakes or speeds up, where the words did not say it. */
+export const conditionsText = ({ wanted, conditions }: Advised): readonly string[] =>
+  steady(wanted) || wanted.hardness !== undefined || wanted.phase === 'mid' ? [] : [`Taken with ${asText(conditions)}.`];

@@ -4,7 +4,7 @@ import type { Cause } from '../../core/causes.js';
 import { difference } from '../../core/difference.js';
 import { balanceIndex, carLimit } from '../../core/figures/balance.js';
 import { rollStiffnessShare } from '../../core/figures/roll.js';
-import { type Answer, answer } from '../answer.js';
+import { type Answer, answer, type Section } from '../answer.js';
 import { itemsText } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context } from '../context.js';
@@ -138,16 +138,15 @@ async function twoSides(sides: readonly [Side, Side], asked: readonly string[], 
     return { answer: { ...rest.answer, headline, assumptions: open ? restsOn(numbers[1], first, context) : [] } };
   }
   const limit = await atTheLimit(a, b, context);
-  const lines = rest.answer.rows.map(({ label, cells }) => `  ${label} ${cells.map((cell) => inWords(textOf(cell))).join(', ')}`);
+  const all = rest.answer.rows.map(({ label, cells }) => ({ label, cells: cells.map((cell) => inWords(textOf(cell))) }));
+  const differs: readonly Section[] =
+    all.length === 0 ? [] : [{ name: 'all that differs', columns: rest.answer.columns ?? [], rows: all, notes: rest.answer.notes }];
   return {
     answer: answer('told', headline, {
       ...(limit.columns && limit.rows.length > 0 ? { columns: limit.columns } : {}),
       rows: limit.rows,
-      notes: [
-        ...limit.notes,
-        ...(lines.length > 0 ? [[`All that differs, ${a.label} then ${b.label}:`, ...lines].join('\n')] : []),
-        ...rest.answer.notes,
-      ],
+      notes: limit.notes,
+      further: differs,
       choices: limit.choices,
     }),
   };

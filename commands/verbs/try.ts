@@ -5,7 +5,7 @@ import { balanceIndex } from '../../core/figures/balance.js';
 import { lockOrder } from '../../core/figures/braking.js';
 import { rollAngle } from '../../core/figures/leaning.js';
 import { axleKind } from '../../core/inputs/axles.js';
-import { answer } from '../answer.js';
+import { answer, type Section } from '../answer.js';
 import { oneByOne } from '../breathing.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
@@ -16,7 +16,7 @@ import { askPlace } from '../house/record.js';
 import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
 import { alteredTexts, sideEffects } from '../show/altered.js';
-import { sentence, textOf } from '../show/amount.js';
+import { sentence } from '../show/amount.js';
 import { isChange } from '../show/change.js';
 import { sameWords } from '../show/lines.js';
 import { partSaid } from '../show/partName.js';
@@ -106,18 +106,17 @@ function mirrored(saved: readonly Item[], { situation }: Looked, context: Contex
 const named = (text: string, base: Looked, own: boolean, tried: string): string =>
   own || base.label === '' ? text : `${base.label} with ${tried}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
-/** The moves that no sentence tells, a line each, for whoever asks for more. */
-function othersNote(moved: Moved, said: readonly Said[], tried: string, { asker, room }: Context): readonly string[] {
+/** The moves that no sentence tells, for whoever asks for more. */
+function othersOf(moved: Moved, said: readonly Said[], tried: string, { asker, room }: Context): readonly Section[] {
   const told = new Set(said.map(({ path }) => path));
-  const lines = moveRows(moved.rows, asker.preferences, told).map(({ label, cells }) => `  ${label} ${cells.map(textOf).join(' to ')}`);
-  return [
-    ...(lines.length > 0 ? [['Also moves:', ...lines].join('\n')] : []),
-    ...(moved.unseen > 0
+  const rows = moveRows(moved.rows, asker.preferences, told);
+  const notes =
+    moved.unseen > 0
       ? [
           `${moved.unseen} more ${moved.unseen === 1 ? 'number moves' : 'numbers move'}: name one, as in: ${typed(`try ${tried}, ride rate`, room)}`,
         ]
-      : []),
-  ];
+      : [];
+  return rows.length + notes.length === 0 ? [] : [{ name: 'what else moves', columns: ['was', 'with it'], rows, notes }];
 }
 
 export async function tryFacts(reading: Reading, context: Context): Promise<Outcome> {
@@ -159,15 +158,15 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   const other = mirrored(saved, conditions, context);
   const balance = said.some(({ path }) => path === balanceIndex.path);
   const follows = other ?? (balance && inUse ? { label: 'why', line: `split ${phrase(balanceIndex)} with ${tried}` } : undefined);
+  const causes = await conversionNotes(laid, conditions, after, context);
+  const conversion: readonly Section[] = causes.length === 0 ? [] : [{ name: 'by cause', notes: causes }];
   const done = answer('told', headline, {
     notes: [
       ...further.map(({ text }) => `${text}.`),
       `On trial, not saved: ${saved.map((item) => (item.said?.change === undefined ? partSaid(item) : itemsText([item], context))).join(', ')}.`,
-      ...before(laid, preferences),
       ...sideEffects(laid, preferences),
-      ...(await conversionNotes(laid, conditions, after, context)),
-      ...othersNote(moved, said, tried, context),
     ],
+    further: [...conversion, ...othersOf(moved, said, tried, context), ...before(laid, preferences)],
     assumptions: [
       ...unread(
         base,
@@ -184,12 +183,12 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   return { answer: done, trial: { car: base.car.id, head: base.car.head.id, line: `set ${tried}`, facts: keep } };
 }
 /** What was there, for whoever asks for more. */
-const before = (laid: Laid, preferences: Preferences): readonly string[] => {
+const before = (laid: Laid, preferences: Preferences): readonly Section[] => {
   const told = alteredTexts(
     laid.told.filter((one) => one.before !== undefined),
     preferences,
   );
-  return told.length === 0 ? [] : [`${sentence(told.join('; '))}.`];
+  return told.length === 0 ? [] : [{ name: 'what was there', notes: [`${sentence(told.join('; '))}.`] }];
 };
 const isSure = ({ difference: { change, within } }: Move): boolean => Math.abs(change) > within;
 /** Whether a change can be told at all: else what would help is said. */

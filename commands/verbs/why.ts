@@ -106,21 +106,22 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
   const printed = entry.source === undefined ? [] : [`In print: ${entry.source}.`];
   const bends = entry.nonlinear === undefined ? [] : [entry.nonlinear];
   const [main, ...further] = causes ?? [];
+  const derivation = [
+    ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
+    ...printed,
+    ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
+    ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
+    ...bends,
+  ];
   return answer('told', main ?? `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
     ...(typeof shown === 'object' ? { amount: shown } : {}),
-    notes: [
-      ...further,
-      ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
-      ...printed,
-      ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
-      ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
-      ...bends,
-    ],
-    assumptions: restsOn(numbers, path, context),
+    // Of the balance its causes are the answer; how each number was worked out is for whoever asks.
+    ...(causes === undefined ? { notes: derivation } : { notes: further, further: [{ name: 'steps', notes: derivation }] }),
+    assumptions: causes === undefined ? restsOn(numbers, path, context) : [],
     choices:
       causes === undefined
         ? []
-        : [{ label: 'what can I change', line: (numbers.number(balanceIndex.path) as number) >= 0 ? 'less push' : 'less oversteer' }],
+        : [{ label: 'what can I change', line: typeof value === 'number' && value < 0 ? 'less oversteer' : 'less push' }],
     next: [{ label: 'doubt', line: `doubt ${phrase(entry, place)}` }],
   });
 }

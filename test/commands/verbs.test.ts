@@ -180,7 +180,7 @@ describe('try, and keeping it', () => {
     // What a spring is for goes first.
     expect(told?.headline).toMatch(/^Rear ride frequency 2\.00 Hz, was 1\.54, tire in it\.$/);
     // k MR^2, REFERENCES trap 1.
-    expect(everything(told!)).toMatch(/rear wheel rate 148 to 275 lb\/in/);
+    expect(everything(told!)).toMatch(/rear wheel rate \| 148 \| 275 lb\/in/);
     expect(everything(told!)).toMatch(/Rear sits [\d.]+ in ± [\d.]+ higher/);
     // A trial is no work on the car: the caution comes with the job.
     expect(told?.cautions).toEqual([]);
@@ -292,18 +292,20 @@ describe('compare', () => {
     // The balance first, and what makes it; then all that differs.
     expect(told.headline).toMatch(/^Turnip pushes 4\.3 %, moth is loose 1\.0 %\. The 5\.3 between is sure/);
     expect(told.columns).toEqual(['turnip', 'moth', 'push, %']);
-    const all = told.notes.find((note) => note.startsWith('All that differs')) ?? '';
+    const rows = told.further?.find(({ name }) => name === 'all that differs')?.rows ?? [];
     // 250 * 0.95^2
-    expect(all).toMatch(/rear wheel rate 148 lb\/in, 22[56] lb\/in/);
-    const sure = all.split('\n').flatMap((line) => {
-      const [change, doubt] = (line.split(', ').at(-1) ?? '')
+    const wheel = rows.find(({ label }) => label === 'rear wheel rate')?.cells.map(String) ?? [];
+    expect(wheel[0]).toMatch(/^148/);
+    expect(wheel[1]).toMatch(/^22[56] lb\/in/);
+    const sure = rows.flatMap(({ cells }) => {
+      const [change, doubt] = String(cells.at(-1) ?? '')
         .split('±')
         .map((part) => Math.abs(Number.parseFloat(part.replace(/[^\d.-]/g, ''))));
       return change === undefined || doubt === undefined ? [] : [change > doubt];
     });
     expect(sure.filter((one) => !one).length).toBeGreaterThan(3);
     expect(sure).toEqual([...sure].sort((p, q) => Number(q) - Number(p)));
-    expect(told.notes.join()).toMatch(/differ by more than their doubt/);
+    expect(everything(told)).toMatch(/differ by more than their doubt/);
   });
   it('compares setups, and a setup with the car as it is', async () => {
     const club = await demoClub();
