@@ -171,7 +171,7 @@ export const compare: Command = {
   word: 'compare',
   also: ['vs', 'versus', 'difference between'],
   group: 'verb',
-  summary: 'Cars, setups, sizes or figures side by side; what differs for sure comes first.',
+  summary: 'Cars, setups, sizes or figures side by side: which has more of it, and what makes that.',
   examples: [
     { line: 'compare turnip with moth', does: 'two cars' },
     { line: 'keep as dry\ncompare now with dry', does: 'the car and a setup' },

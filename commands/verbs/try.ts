@@ -208,9 +208,9 @@ export const tryOut: Command = {
   word: 'try',
   also: ['what if', 'what happens if', 'what would happen with'],
   group: 'verb',
-  summary: 'What moves if something changes. Nothing is saved; save that keeps it.',
+  summary: 'What you would notice if something changed. Nothing is saved until you say keep it.',
   examples: [
-    { line: 'try rear spring 650', does: 'what moved, largest first' },
+    { line: 'try rear spring 650', does: 'what a spring is for, first' },
     { line: 'try front spring 10% stiffer', does: 'a change of what is there' },
     { line: 'try rear spring +50 lb/in and 0.25" spacer rear', does: 'several at once' },
   ],
