@@ -12,8 +12,8 @@ import { endsSaid, plusMinus, said, sayingOf, spoken } from './spoken.js';
 /** `moth`, of `moth (sam)`: whose it is stands where it is first spoken of. */
 export const shortName = (label: string): string => label.replace(/ \(.*\)$/, '');
 
-/** The car as it is has no name of its own. */
-const subject = (label: string): string => (label === 'now' ? 'your car' : label);
+/** The car as it is has no name of its own, and a size is `the 17x8`. */
+const subject = (label: string): string => (label === 'now' ? 'your car' : /^\d/.test(label) ? `the ${label}` : label);
 /** `moth's`, `the 22 mm bar's`. */
 const ofText = (label: string): string => (label.endsWith('s') ? `${label}'` : `${label}'s`);
 /** How sure a difference is, after what it is. */
@@ -24,14 +24,17 @@ function surely(change: number, within: number, between: string, doubt: string):
     ? ` The ${between} between has ± ${doubt}: likely, not certain.`
     : ` The ${between} between has ± ${doubt}: too close to call.`;
 }
-type Words = readonly [more: string, less: string];
-/** What more and less of a figure are called of a car; a figure that is not listed is higher or lower. */
-const compared: Readonly<Record<string, Words>> = {
-  'roll.angle': ['leans more', 'leans less'],
-  'limit.car': ['holds more', 'holds less'],
-  limit: ['holds more', 'holds less'],
-  totalMass: ['is heavier', 'is lighter'],
-  mass: ['is heavier', 'is lighter'],
+/** What more of a figure is called of whoever has it, `%` by how much; a figure that is not listed is higher or lower. */
+const wins: Readonly<Record<string, string>> = {
+  'roll.angle': 'leans % more',
+  'limit.car': 'holds % more',
+  limit: 'holds % more',
+  totalMass: 'is % heavier',
+  mass: 'is % heavier',
+  'wheel.edge': 'sticks out % more',
+  'tire.outerEdge': 'sticks out % more',
+  'tire.freeDiameter': 'is % taller',
+  'tire.sectionWidth': 'is % wider',
 };
 
 /**
@@ -61,13 +64,16 @@ export function versusText(
   const ends = endsSaid({ ...moved, within: 0 }, how, preferences);
   const first = endsSaid({ from: to, to: from, change: -change, within: 0 }, how, preferences);
   const much = spoken(Math.abs(change), { ...how, difference: true }, preferences, Math.max(within, 0));
-  const words = compared[entry.path];
+  const win = wins[entry.path];
   const sure = surely(
     change,
     within,
     said(Math.abs(change), { ...how, difference: true }, preferences, within),
     within > 0 ? plusMinus(within, how, preferences) : '',
   );
-  if (words) return `${sentence(a)} ${words[change < 0 ? 0 : 1]}: ${first.now}, ${b} ${ends.now}.${sure}`;
+  if (win !== undefined) {
+    const [winner, loser, more, less] = change > 0 ? [b, a, ends.now, first.now] : [a, b, first.now, ends.now];
+    return `${sentence(winner)} ${win.replace('%', much)}: ${more}, ${loser} ${less}.${sure}`;
+  }
   return `${sentence(ofText(a))} ${name} is ${much} ${change < 0 ? 'higher' : 'lower'}: ${first.now}, ${b} ${ends.now}.${sure}`;
 }

@@ -6,6 +6,7 @@ import { messagesIn } from '../../commands/help.js';
 import { lookAtCar, numbersOf } from '../../commands/looked.js';
 import { balanceText } from '../../commands/show/balance.js';
 import { plusMinus, said, spoken, surenessOf } from '../../commands/show/spoken.js';
+import { versusText } from '../../commands/show/versus.js';
 import { purposeOf, purposePaths, purposes } from '../../commands/verbs/purposes.js';
 import { canBeTold, isInput } from '../../core/catalog.js';
 import { evaluate } from '../../core/engine.js';
@@ -104,6 +105,22 @@ describe('a trial', () => {
     expect(told.headline).toMatch(/^The rears lock first, at 0\.\d+ g; the fronts not till 1\.\d+\.$/);
     expect(told.cautions.join()).toMatch(/spin the car/);
     expect((await ask(club, 'robin', 'try brake share 0.75')).cautions).toEqual([]);
+  });
+});
+
+describe('two against each other', () => {
+  const moved = (from: number, to: number, within: number) => ({ from, to, change: to - from, within, shares: [] });
+  it('name the winner, not the first and the second', () => {
+    // 8 in wide and one of flange, offset 35 mm, against 7 in and 38 mm: half of the widths less the offsets.
+    const edge = (width: number, offset: number) => ((width + 1) * 0.0254) / 2 - offset / 1000;
+    const text = versusText(['15x7 ET38', '17x8 ET35'], moved(edge(7, 38), edge(8, 35), 0), 'front.wheel.edge', us);
+    expect(text).toBe('The 17x8 ET35 sticks out 0.618 in more: 3.12 in, the 15x7 ET38 2.50 in.');
+  });
+  it('tell how sure what is between them is', () => {
+    const between = (within: number) => versusText(['moth', 'turnip'], moved(0.003, 0.021, within), 'balance', us);
+    expect(between(0.002)).toBe('Moth pushes 0.3 %, turnip 2.1. The 1.8 between is sure (± 0.2).');
+    expect(between(0.02)).toBe('Moth pushes 0.3 %, turnip 2.1. The 1.8 between has ± 2: likely, not certain.');
+    expect(between(0.05)).toMatch(/has ± 5: too close to call\.$/);
   });
 });
 
