@@ -31,6 +31,14 @@ export interface Chart {
 }
 export type AnswerKind = 'told' | 'changed' | 'asked' | 'refused' | 'beyond';
 
+/** What is only shown when asked for: `more` names it. */
+export interface Section {
+  /** In a few words: `steps`, `rear`. */
+  readonly name: string;
+  readonly columns?: readonly string[];
+  readonly rows?: readonly Row[];
+  readonly notes?: readonly string[];
+}
 /** In the order in which it is shown. */
 export interface Answer {
   readonly kind: AnswerKind;
@@ -51,7 +59,9 @@ export interface Answer {
   /** Lines to type next; shown numbered, and answered by number as choices are. */
   readonly next: readonly Choice[];
   readonly chart?: Chart;
-  /** Lines of an earlier answer that did not fit, as they were rendered. */
+  /** What the first screen leaves out, in parts with names. */
+  readonly further?: readonly Section[];
+  /** Lines of an earlier answer that did not fit, as the renderer left them. */
   readonly continued?: readonly string[];
   /** A reference to quote, when something broke on our side. */
   readonly reference?: string;

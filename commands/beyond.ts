@@ -9,7 +9,7 @@ export type Subject = NotYet;
 const verdicts: Subject = {
   name: 'verdicts',
   words: ['too', 'enough', 'good', 'best', 'better', 'worth', 'recommend', 'ideal', 'should i', 'right spring', 'wrong'],
-  sentence: 'I give numbers, not verdicts: ask for a figure, and what is typical of it is told with it.',
+  sentence: "That's your call; I can say what it does, what is usual, and where your car lies. Name the part or the number.",
   line: 'show front ride frequency',
 };
 export const beyond: readonly Subject[] = [...notYet, verdicts];

@@ -5,6 +5,10 @@ import { type Answer, answer } from './answer.js';
 import { phrase, wordOf } from './canonical.js';
 import type { Command, Outcome } from './command.js';
 import type { Context, Preferences } from './context.js';
+import { meant, withCar, withoutCar } from './helped.js';
+
+export { messagesIn } from './helped.js';
+
 import { refused } from './house/own.js';
 import { catalog, lookAtCar, nothing, numbersOf } from './looked.js';
 import { isStop, type Reading } from './reading.js';
@@ -16,47 +20,32 @@ import { typed } from './show/typed.js';
 /** Lines that can be typed stand by themselves, two spaces in: how a test finds them, and how a phone sets them off. */
 const typedLines = (lines: readonly string[], { room }: Pick<Context, 'room'>): string =>
   lines.map((line) => `  ${typed(line, room)}`).join('\n');
-/** What can be typed of a help text: lines that stand together are one message, each suggestion is one. */
-export const messagesIn = (shown: Pick<Answer, 'notes' | 'next'>): readonly string[] => {
-  const messages: string[] = [];
-  for (const note of shown.notes) {
-    let open = false;
-    for (const line of note.split('\n')) {
-      if (!line.startsWith('  ')) open = false;
-      else if (open) messages.push(`${messages.pop()}\n${line.slice(2)}`);
-      else messages.push(line.slice(2));
-      open = line.startsWith('  ');
-    }
-  }
-  return [...messages, ...shown.next.map(({ line }) => line)];
-};
-
-const firstLines: readonly string[] = [
-  'tire 245/40R17 vs 255/40R17',
-  'set front spring 450',
-  'rear ride frequency',
-  'try rear spring 650',
-  'what front spring for 2.0 Hz',
-  'save my car parsnip 2640 lb 52.5% front',
-];
-
 function index(commands: readonly Command[], context: Context): Outcome {
+  const has = context.garage.chosen !== undefined;
   const words = (group: Command['group']) =>
     commands
       .filter((one) => one.group === group)
       .map(({ word }) => word)
       .join(', ');
   return {
-    answer: answer('told', 'Say it as to a clubmate. Lines that work:', {
+    answer: answer('told', 'Talk as you would to a clubmate. For example:', {
       notes: [
-        typedLines(firstLines, context),
-        `${typed('help WORD', context.room)} tells more. Verbs: ${words('verb')}.`,
-        `Topics: ${words('topic')}.`,
-        `And: ${words('house')}.`,
+        typedLines(
+          (has ? withCar : withoutCar).map(({ line }) => line),
+          context,
+        ),
+        ...(has ? [] : ['With your car in: what if, which end goes first, what to change, cars side by side.']),
       ],
-      next: [
-        { label: 'help set', line: 'help set' },
-        { label: 'words', line: 'words' },
+      further: [
+        {
+          name: 'all words',
+          notes: [
+            `${typed('help WORD', context.room)} tells more of any of these.`,
+            `${words('verb')}.`,
+            `Of one subject: ${words('topic')}.`,
+            `The rest: ${words('house')}.`,
+          ],
+        },
       ],
     }),
   };
@@ -123,7 +112,7 @@ function ofEntry(entry: Entry, context: Context): Answer {
     const lines = [name, `why ${name}`, `doubt ${name}`];
     const typical = entry.typical ? [`Typical: ${range(entry.typical.range)}, ${entry.typical.of}.`] : [];
     const formula = entry.formula === undefined ? [] : [`${entry.symbol ?? 'it'} = ${entry.formula}`];
-    return answer('told', `${sentence(entry.name)}: worked out, not told`, {
+    return answer('told', `${sentence(entry.name)}: I work it out for you`, {
       notes: [typedLines(lines, context), `Words: ${words}.`, ...typical, ...formula, `In print: ${entry.source ?? 'by definition'}.`],
       cautions,
     });
@@ -138,10 +127,10 @@ function ofEntry(entry: Entry, context: Context): Answer {
     `Words: ${words}.`,
     ...(entry.options ? [`One of: ${entry.options.join(', ')}.`] : []),
     ...(entry.sane && entry.kind === 'quantity' ? [`From ${range(entry.sane)}.`] : []),
-    ...(figures.length > 0 ? [`Read by: ${figures.join(', ')}.`] : []),
-    ...(entry.compute ? [`Not told, it is estimated: ${entry.source ?? 'common practice, no source'}.`] : []),
+    ...(figures.length > 0 ? [`Used for: ${figures.join(', ')}.`] : []),
+    ...(entry.compute ? [`Until you tell me, I guess: ${entry.source ?? 'common practice, no source'}.`] : []),
   ];
-  const headline = question ? `${sentence(entry.name)}: a condition of a question, never saved` : `${sentence(entry.name)}: a fact to tell`;
+  const headline = question ? `${sentence(entry.name)}: part of a question, never saved` : `${sentence(entry.name)}: tell me, and I use it`;
   return answer('told', headline, { notes, cautions });
 }
 /** How to measure it, first of all. */
@@ -184,6 +173,8 @@ function ofWord(text: string, commands: readonly Command[], context: Context): O
     const entry = entryOf(text.slice(measure[0].length), context, true);
     return entry ? { answer: measuring(entry, context) } : unknown(text, context);
   }
+  const said = meant[text];
+  if (said) return { answer: answer('told', said.headline, { notes: said.notes, next: [{ label: said.line, line: said.line }] }) };
   const command = commands.find(({ word, also }) => word === text || also.includes(text));
   const entry = entryOf(text, context, true);
   if (command && (command.group !== 'topic' || !entry)) return { answer: ofCommand(command, context) };

@@ -1,6 +1,7 @@
 /** All commands, in the order in which help lists them. */
 
 import { advise, pairs } from './advice/advise.js';
+import { judge } from './advice/judge.js';
 import type { Command } from './command.js';
 import { teachers } from './help.js';
 import { calc } from './house/calc.js';
@@ -49,6 +50,7 @@ const verbs: readonly Command[] = [
   doubt,
   advise,
   pairs,
+  judge,
   keep,
   back,
   undo,

@@ -1,4 +1,5 @@
 /** Text that came from people, made fit to show: nothing invisible, nothing that a client turns into a link, a mention or markup. */
+import { units } from '../../commands/units.js';
 
 /** Control characters, direction marks and zero-width characters: with them a name can pose as another, or a terminal can be steered. */
 const hidden = /(?!\n)[\p{Cc}\p{Cf}\p{Default_Ignorable_Code_Point}]/gu;
@@ -53,6 +54,16 @@ function pieces(word: string, width: number): string[] {
   }
   return piece === '' ? found : [...found, piece];
 }
+const unitNames = Object.values(units)
+  .flat()
+  .map(({ shown }) => shown)
+  .filter((shown) => shown !== '')
+  .sort((a, b) => b.length - a.length)
+  .map((shown) => shown.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'))
+  .join('|');
+const beforeUnit = new RegExp(`(?<=[\\d½¼¾]) (?=(?:${unitNames})(?:[\\s,.;:)?]|$))| (?=± ?\\d)|(?<=±) (?=\\d)`, 'gu');
+/** A number is held to its unit and its plus-or-minus by spaces that no line breaks at. */
+export const heldTogether = (text: string): string => text.replace(beforeUnit, '\u00a0');
 /**
  * A paragraph broken at spaces into lines of at most `width` columns. Spaces that hold a number to its unit or its plus-or-minus are kept
  * together where the line allows. Lines after the first begin with `hang`.
@@ -60,7 +71,7 @@ function pieces(word: string, width: number): string[] {
 export function wrapped(text: string, width: number, hang = ''): string[] {
   const lines: string[] = [];
   let line = '';
-  const bound = text.replace(/(?<=[\d½¼¾]) (?=(?:[a-z°%²/]{1,6}|N m)(?:[\s,.;:)]|$))| (?=± ?\d)|(?<=±) (?=\d)/gu, '\u00a0');
+  const bound = heldTogether(text);
   const put = (word: string): void => {
     const start = lines.length === 0 ? '' : hang;
     const room = width - columnsOf(start);

@@ -49,6 +49,17 @@ const answerSchema = z
     choices: z.array(choiceSchema),
     next: z.array(choiceSchema),
     chart: chartSchema.exactOptional(),
+    further: z
+      .array(
+        z.strictObject({
+          name: z.string(),
+          columns: z.array(z.string()).exactOptional(),
+          rows: z.array(z.strictObject({ label: z.string(), cells: z.array(cellSchema) })).exactOptional(),
+          notes: z.array(z.string()).exactOptional(),
+        }),
+      )
+      .exactOptional()
+      .describe('what the first screen leaves out, in parts with names'),
     continued: z.array(z.string()).exactOptional().describe('lines of an earlier answer, for `more`'),
     reference: z.string().exactOptional().describe('to quote, when something broke on our side'),
   })
@@ -92,6 +103,16 @@ export function answerJson(a: Answer): AnswerJson {
     choices: a.choices.map(({ label, line }) => ({ label, line })),
     next: a.next.map(({ label, line }) => ({ label, line })),
     ...(a.chart === undefined ? {} : { chart: chartJson(a.chart) }),
+    ...(a.further === undefined
+      ? {}
+      : {
+          further: a.further.map(({ name, columns, rows, notes }) => ({
+            name,
+            ...(columns === undefined ? {} : { columns: [...columns] }),
+            ...(rows === undefined ? {} : { rows: rows.map(({ label, cells }) => ({ label, cells: cells.map(cellJson) })) }),
+            ...(notes === undefined ? {} : { notes: [...notes] }),
+          })),
+        }),
     ...(a.continued === undefined ? {} : { continued: [...a.continued] }),
     ...(a.reference === undefined ? {} : { reference: a.reference }),
   };

@@ -2,22 +2,26 @@
 import type { Goal, Ranked, Ranking } from '../../core/advice/rank.js';
 import { isRefusal } from '../../core/catalog.js';
 import { difference } from '../../core/difference.js';
-import { nameAt, type Situation } from '../../core/engine.js';
-import { type Answer, answer, type Row } from '../answer.js';
+import type { Situation } from '../../core/engine.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
+import { type Answer, answer } from '../answer.js';
 import { lineOf } from '../canonical.js';
 import type { Outcome } from '../command.js';
 import type { CarView, Context, Preferences } from '../context.js';
 import { exampleLine } from '../parts/read.js';
 import type { Choice, Item } from '../reading.js';
-import { amount, bare, changeOf, sentence, writing } from '../show/amount.js';
-import { changeText, endsWithin, isChange } from '../show/change.js';
+import { bare, sentence, writing } from '../show/amount.js';
+import { balanceText, tenth } from '../show/balance.js';
+import { endsWithin, isChange } from '../show/change.js';
 import { labelAt } from '../show/label.js';
-import { measureLine, namedShares, shareText } from '../show/rests.js';
+import { known } from '../show/spoken.js';
 import { typed } from '../show/typed.js';
-import { alongside, figureAt, phaseText, wishText } from './aims.js';
+import { alongside, figureAt, wishText } from './aims.js';
 import type { Wanted } from './goal.js';
-import { changeOfOption, type Option } from './options.js';
-import { damperPractice, practiceOf } from './practice.js';
+import { collide, type Option } from './options.js';
+import { damperPractice } from './practice.js';
+import { columnsOf, gripNotes, headOf, liftNotes, nounOf, rangeSaid, tableOf, valueSaid, worthIt } from './shown.js';
+import { conditionsText, list, nowText, phaseAssumed, practice, restingOn, unmoved } from './told.js';
 
 export interface Advised {
   readonly wanted: Wanted;
@@ -35,33 +39,20 @@ export interface Advised {
   readonly general: Ranking<Option> | undefined;
   readonly equal: (a: Ranked<Option>, b: Ranked<Option>) => boolean;
 }
-const mostShown = 6;
+const mostShown = 4;
 const mostChosen = 3;
 const mostExplained = 2;
 const limits = 'Not in it: transients, dampers, tire heat and wear, and the driver.';
 
-/** The shift of one change: of the figure itself, or of both ride frequencies together. */
-function shiftText(one: Ranked<Option>, { goal, figure }: Advised, preferences: Preferences): string {
-  if (figure === undefined)
-    return `${changeOf((goal.aims[0]?.towards ?? 1) * one.gain, 'ratio', preferences, one.within ?? 0, { percent: true }).text}`;
-  const { entry } = figureAt(figure);
-  const change = (goal.aims[0]?.towards ?? 1) * one.gain;
-  return changeText({ change, within: one.within ?? 0 }, entry.dimension ?? 'ratio', preferences, writing(entry));
-}
-const costOf = ({ what }: Ranked<Option>): string => (what.cost === '' ? 'work not told' : what.cost);
-const rowOf = (one: Ranked<Option>, number: number, advised: Advised, preferences: Preferences): Row => ({
-  label: `${number} ${one.what.label}`,
-  cells: [shiftText(one, advised, preferences), costOf(one)],
-});
-
+const costOf = ({ what }: Ranked<Option>): string => (what.cost === '' ? 'not told' : what.cost);
 /** `try rear bar 25 mm, balance with braking 0.3 g`: nothing saved until `save that`. */
-function tryLine({ what }: Ranked<Option>, { car, conditions, figure }: Advised, context: Context): string {
+function tryLine(items: readonly Item[], { car, conditions, figure }: Advised, context: Context): string {
   const looksAt: Item[] = figure === undefined ? [] : [{ entry: figureAt(figure).entry, places: [figureAt(figure).place], placed: true }];
   const other = context.garage.chosen?.id !== car.id;
   return lineOf(
     {
       verb: 'try',
-      sides: [{ items: [...what.items, ...looksAt], subjects: other ? [{ is: 'car', id: car.id }] : [] }],
+      sides: [{ items: [...items, ...looksAt], subjects: other ? [{ is: 'car', id: car.id }] : [] }],
       ...{ tried: conditions, names: [], rest: '', echoes: [], mended: false },
     },
     context,
@@ -83,136 +74,88 @@ function besides(one: Ranked<Option>, advised: Advised, preferences: Preferences
   });
   return moved.length === 0 ? 'nothing else for sure' : moved.join(', ');
 }
-/** Whether what was computed goes where the trade says. */
-function practice(shown: readonly Ranked<Option>[], { wanted, from }: Advised): readonly string[] {
-  const [agree, differ]: [number[], number[]] = [[], []];
-  shown.forEach((one, n) => {
-    const change = changeOfOption(one.what, from);
-    const way = change && practiceOf(wanted.wish, change.entry, change.end, change.way);
-    if (way !== undefined) (way === wanted.towards ? agree : differ).push(n + 1);
-  });
-  return [
-    ...(agree.length > 0 ? [`Common practice, no source, says so too: ${numbered(agree)}.`] : []),
-    ...(differ.length > 0 ? [`Common practice, no source, says the opposite of: ${numbered(differ)}.`] : []),
-  ];
-}
-const numbered = (numbers: readonly number[]): string =>
-  numbers.length < 2 ? numbers.join() : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
-/** Changes that no figure of the wish reads; what the trade says of them is all there is. */
-function unmoved(nowhere: readonly Ranked<Option>[], { wanted, from }: Advised): readonly string[] {
-  const said = new Set(
-    nowhere.map(({ what }) => {
-      const change = changeOfOption(what, from);
-      const up = change && practiceOf(wanted.wish, change.entry, change.end, 1);
-      return `${what.name}${up === undefined ? '' : ` (common practice, no source: ${up === wanted.towards ? 'more' : 'less'} of it)`}`;
-    }),
-  );
-  return said.size === 0 ? [] : [`The model moves nothing here with: ${[...said].join('; ')}.`];
-}
-/** Numbers of those next to each other that shift alike. */
-function equals(shown: readonly Ranked<Option>[], equal: Advised['equal']): readonly string[] {
-  const groups: number[][] = [];
-  shown.forEach((one, n) => {
-    const group = groups.at(-1);
-    const first = group === undefined ? undefined : shown[(group[0] ?? 1) - 1];
-    if (group && first && equal(first, one)) group.push(n + 1);
-    else groups.push([n + 1]);
-  });
-  return groups
-    .filter((group) => group.length > 1)
-    .map((group) => `${numbered(group)} are equal: they differ by less than the doubt between them.`);
-}
-const list = (all: readonly Ranked<Option>[], most = 4): string => {
-  const names = [...new Set(all.map(({ what }) => what.label))];
-  return `${names.slice(0, most).join('; ')}${names.length > most ? ` and ${names.length - most} more` : ''}`;
-};
-
-/** What the doubt of the best rests on, and how to lessen it. */
-function restingOn(one: Ranked<Option> | undefined, { ranking, goal }: Advised, context: Context): readonly string[] {
-  const [aim] = goal.aims;
-  if (!one || !aim) return [];
-  const shift = difference(ranking.before, one.numbers, aim.path, { sameCar: true });
-  if (isRefusal(shift) || !(shift.within > 0)) return [];
-  const [first] = namedShares(ranking.before, shift.shares);
-  if (!first || Math.abs(first.amount) < 0.3 * shift.within) return [];
-  const line = typed(measureLine(ranking.before, first.paths), context.room);
-  return [`Its doubt rests most on: ${shareText(ranking.before, first, context.asker.preferences)}. Measure it: ${line}`];
-}
-function nowText({ ranking, figure, goal, wanted }: Advised, preferences: Preferences): string {
-  const now = (path: string): string => {
-    const { entry, place } = figureAt(path);
-    const value = ranking.before.number(path);
-    return isRefusal(value)
-      ? ''
-      : `${nameAt(entry, place)} ${amount(value, entry.dimension ?? 'ratio', preferences, ranking.before.within(path), writing(entry)).text}`;
+/** Of several figures that were aimed at the one that moved most. */
+function mostMoved(one: Ranked<Option>, { goal, ranking }: Advised): string {
+  const moved = (path: string): number => {
+    const [from, to] = [known(ranking.before, path), known(one.numbers, path)];
+    return from === undefined || to === undefined || from === 0 ? 0 : Math.abs(to / from - 1);
   };
-  const steady = wanted.wish === 'softer' || wanted.wish === 'stiffer';
-  const [first] = goal.aims;
-  if (figure === undefined) return `Now: ${goal.aims.map(({ path }) => now(path)).join(', ')}; the balance may move by 1 %.`;
-  return `Now: ${now(figure)}${steady ? '' : `, ${phaseText[wanted.phase]}`}; ${first?.towards === -1 ? 'less' : 'more'} of it is wanted.`;
+  return goal.aims.map(({ path }) => path).toSorted((a, b) => moved(b) - moved(a))[0] ?? balanceIndex.path;
 }
-const asText = (conditions: readonly Item[]): string => conditions.map(({ entry, said }) => `${entry.name} ${said?.text ?? ''}`).join(', ');
-
-function assumed({ wanted, conditions }: Advised): readonly string[] {
-  if (wanted.wish === 'softer' || wanted.wish === 'stiffer' || wanted.wish === 'traction') return [];
-  const phase = wanted.phased || wanted.wish === 'roll' ? '' : 'Taken as mid corner; say going in or coming out for the others.';
-  const told = wanted.hardness === undefined && wanted.phase !== 'mid' ? `Taken with ${asText(conditions)}.` : '';
-  return [phase, told].filter((text) => text !== '');
-}
-function headlineOf(best: Ranked<Option> | undefined, advised: Advised, preferences: Preferences): string {
-  const { wanted, car, empty, paired, general, figure } = advised;
-  const wish = wishText(wanted);
+/** `rear bar 19 mm takes push from 2.1 % to 1.6 %, in 40 min.`; or that several do alike. */
+function headlineOf(shown: readonly Ranked<Option>[], advised: Advised, preferences: Preferences): string {
+  const { wanted, car, empty, paired, general, figure, goal, ranking, equal } = advised;
+  const [best, ...others] = shown;
   if (best) {
-    const what = figure === undefined ? 'ride frequency' : (figureAt(figure).entry.label ?? figureAt(figure).entry.name);
-    return `${sentence(best.what.label)}: ${what} ${shiftText(best, advised, preferences)}, ${costOf(best)}`;
+    const path = figure ?? mostMoved(best, advised);
+    const what = nounOf(path);
+    const down = (goal.aims[0]?.towards ?? 1) < 0;
+    const group = [best, ...others.filter((one) => equal(best, one))];
+    const values = group.map(({ numbers }) => known(numbers, path) ?? 0);
+    if (group.length > 1 && path === balanceIndex.path && values.some((value) => value < 0))
+      return `${group.length} do alike, too close to rank: ${values.map((value) => balanceText(value, preferences, tenth)).join(', ')}.`;
+    if (group.length > 1)
+      return `${sentence(what)} ${down ? 'comes down' : 'goes up'} to ${rangeSaid(group, path, preferences)}, whichever you pick: too close to rank.`;
+    const [now, then] = [ranking.before, best.numbers].map((numbers) => valueSaid(known(numbers, path) ?? 0, path, preferences));
+    const work = best.what.cost === '' ? '' : `, in ${best.what.cost}`;
+    return now === then
+      ? `The most that the box gives is next to nothing: ${what} stays ${now}.`
+      : `${sentence(best.what.label)} takes ${what} from ${now} to ${then}${work}.`;
   }
-  if (empty && !paired) return `The box of ${car.name} is empty: tell what you can change, for advice from it.`;
-  if (paired) return `No pair from the box of ${car.name} is sure to give ${wish}.`;
-  return `Nothing in the box of ${car.name} is sure to give ${wish}${general ? '; which way to go shows below' : ''}.`;
+  const wish = wishText(wanted);
+  if (empty && !paired) return `The box of ${car.name} is empty: tell me what you could change.`;
+  if (paired) return `No two things in the box of ${car.name} surely give ${wish}.`;
+  return `Nothing in the box of ${car.name} surely gives ${wish}${general ? '; this is which way to go' : ''}.`;
 }
 
 /** Of a box that is empty, or holds nothing that helps. */
-function generalPart(advised: Advised, context: Context): Pick<Answer, 'rows' | 'notes' | 'choices'> {
+function generalPart(advised: Advised, context: Context): Pick<Answer, 'rows' | 'notes' | 'choices' | 'columns'> {
+  const { preferences } = context.asker;
   const helping = (advised.general?.ranked ?? []).filter(({ verdict }) => verdict === 'helps').sort((a, b) => b.gain - a.gain);
   const unsure = (advised.general?.ranked ?? []).filter(({ verdict }) => verdict === 'unsure');
   const shown = helping.slice(0, mostChosen);
+  const figures = columnsOf(advised.goal.aims.map(({ path }) => path));
   return {
-    rows: shown.map((one, n) => ({
-      label: `${n + 1} ${one.what.label}`,
-      cells: [shiftText(one, advised, context.asker.preferences), 'not in the box'],
-    })),
+    ...(shown.length > 0 ? { columns: [...figures.map((path) => headOf(path, preferences)), ''] } : {}),
+    rows: shown.length > 0 ? tableOf(shown, advised.ranking.before, figures, () => 'not in the box', preferences) : [],
     notes: [
       ...(shown.length > 0 ? [`Not from the box: what a small step of what ${advised.car.name} has would do.`] : []),
       ...(unsure.length > 0 ? [`Too small to tell: ${list(unsure)}.`] : []),
       ...practice(shown, advised),
     ],
-    choices: shown.map((one) => tryOf(one, shown.length, advised, context)),
+    choices: shown.map((one) => tryOf(one, advised, context)),
   };
 }
 const isStill = ({ gain }: Ranked<Option>): boolean => Math.abs(gain) < 1e-9;
-/** Its number in the rows tries it. Of several, what each does and costs stands with it, for a first page has no room for their rows as well. */
-const tryOf = (one: Ranked<Option>, among: number, advised: Advised, context: Context): Choice => ({
-  label: among > 1 ? `${one.what.label}: ${shiftText(one, advised, context.asker.preferences)}, ${costOf(one)}` : `try ${one.what.label}`,
-  line: tryLine(one, advised, context),
+const tryOf = (one: Ranked<Option>, advised: Advised, context: Context): Choice => ({
+  label: `try ${one.what.label}`,
+  line: tryLine(one.what.items, advised, context),
 });
+/** The first two that can be done together. */
+function bothOf(shown: readonly Ranked<Option>[], advised: Advised, context: Context): readonly Choice[] {
+  const [a, b] = shown;
+  if (!a || !b || advised.paired || collide(a, b)) return [];
+  return [{ label: 'try both', line: tryLine([...a.what.items, ...b.what.items], advised, context) }];
+}
 
 export function advised(given: Advised, context: Context): Outcome {
   const { preferences } = context.asker;
   const { ranking, wanted, paired, empty, notes } = given;
   const of = (...verdicts: readonly string[]) => ranking.ranked.filter(({ verdict }) => verdicts.includes(verdict));
   const helps = of('helps');
-  const shown = helps.slice(0, mostShown);
-  const [best] = shown;
+  const [worthwhile, little] = worthIt(helps);
+  const shown = worthwhile.slice(0, mostShown);
   const general = generalPart(given, context);
   const [upsets, unsure, unweighed, away] = [of('upsets'), of('unsure'), of('unweighed'), of('away')];
   const unknown = shown.filter(({ minutes }) => minutes === undefined);
   const helped = new Set([...helps, ...upsets, ...unsure, ...unweighed].map(({ what }) => what.name));
   const other = away.filter((one) => !isStill(one) && !helped.has(one.what.name));
   const again = wishText(wanted);
+  const first: readonly string[] = [...gripNotes(shown, ranking.before, preferences), ...liftNotes(ranking.before, preferences)];
   const told: readonly string[] = [
-    ...shown.slice(0, mostExplained).map((one, n) => `${n + 1} also moves: ${besides(one, given, preferences)}.`),
-    ...equals(shown, given.equal),
-    ...(helps.length > shown.length ? [`${helps.length - shown.length} more would help less for the work.`] : []),
+    ...shown.slice(0, mostExplained).map((one) => `${sentence(one.what.label)} also moves: ${besides(one, given, preferences)}.`),
+    ...(worthwhile.length > shown.length ? [`${worthwhile.length - shown.length} more would help less for the work.`] : []),
+    ...(little.length > 0 ? [`Helps, but little: ${list(little)}.`] : []),
     ...(unknown.length > 0 && unknown.length < shown.length ? [`Work not told, so put last: ${list(unknown)}.`] : []),
     ...(upsets.length > 0 ? [`Helps, but upsets the balance: ${list(upsets)}.`] : []),
     ...(unsure.length > 0 ? [`Too small to tell, less than its doubt: ${list(unsure)}.`] : []),
@@ -229,18 +172,27 @@ export function advised(given: Advised, context: Context): Outcome {
       : []),
     ...practice(shown, given),
     ...notes.slice(0, 2).map((note) => `Not in the model: ${note}; ${damperPractice}.`),
+    ...phaseAssumed(given),
     nowText(given, preferences),
     limits,
   ];
   const works = `A line that works:\n  ${typed(exampleLine, context.room)}`;
-  const done = answer('told', headlineOf(best, given, preferences), {
-    ...(shown.length > 0 || general.rows.length > 0 ? { columns: ['shift', 'work'] } : {}),
-    rows: shown.length > 0 ? shown.map((one, n) => rowOf(one, n + 1, given, preferences)) : general.rows,
-    notes: [...(empty && !paired ? [works] : []), ...(shown.length > 0 ? [] : general.notes), ...told],
-    echoes: assumed(given),
-    assumptions: restingOn(best ?? unsure[0], given, context),
-    cautions: best ? best.what.cautions.slice(0, 1) : [],
-    choices: shown.length > 0 ? shown.slice(0, mostChosen).map((one) => tryOf(one, shown.length, given, context)) : general.choices,
+  const figures = columnsOf(given.goal.aims.map(({ path }) => path));
+  const done = answer('told', headlineOf(shown, given, preferences), {
+    ...(shown.length > 1
+      ? { columns: [...figures.map((path) => headOf(path, preferences)), 'work'] }
+      : general.columns
+        ? { columns: general.columns }
+        : {}),
+    rows: shown.length === 1 ? [] : shown.length > 1 ? tableOf(shown, ranking.before, figures, costOf, preferences) : general.rows,
+    notes: [...(empty && !paired ? [works] : []), ...(shown.length > 0 ? [] : general.notes), ...first],
+    further: [{ name: 'what else they move, and the rest', notes: told }],
+    echoes: conditionsText(given),
+    assumptions: shown.length > 0 ? [] : restingOn(unsure[0], given, context),
+    choices:
+      shown.length > 0
+        ? [...shown.slice(0, mostChosen - 1).map((one) => tryOf(one, given, context)), ...bothOf(shown, given, context)]
+        : general.choices,
     next: [
       ...(empty ? [{ label: exampleLine, line: exampleLine }] : []),
       ...(paired ? [{ label: again, line: again }] : empty ? [] : [{ label: 'pairs', line: `pairs ${again}` }]),

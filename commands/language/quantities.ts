@@ -24,10 +24,10 @@ function roundTo(value: number, place: number): number {
   const step = 10 ** -place;
   return Math.round(value / step) * step;
 }
-/** The place of the second digit of a plus-or-minus, after rounding: 0.0996 is written 0.10, not 0.100. */
+/** The place of the last digit of a plus-or-minus: its first, or its second where the first is 1, after rounding: 0.096 is written 0.10. */
 function placeOfDoubt(doubt: number): number {
-  const place = placeOf(doubt, 2);
-  return placeOf(Number(doubt.toExponential(1)), 2) < place ? place - 1 : place;
+  const [shown = '', power = '0'] = doubt.toExponential(0).split('e');
+  return -Number(power) + (shown.startsWith('1') ? 1 : 0);
 }
 /** As many decimals as the number needs, at most so many significant digits. */
 function plainNumber(value: number, digits: number, preferences: Preferences): string {
@@ -48,6 +48,8 @@ export interface Written {
   readonly difference?: boolean;
   /** `+0.11` where it is above zero. */
   readonly signed?: boolean;
+  /** How many digits count where there is no plus-or-minus; what stands left of the point is always shown. Left out: five, as things are told. */
+  readonly digits?: number;
 }
 /** The unit in which a quantity is written. Throws for a unit of another dimension: the reader has refused it before. */
 export function unitFor(dimension: Dimension, preferences: Preferences, how: Written = {}) {
@@ -60,21 +62,24 @@ export function unitFor(dimension: Dimension, preferences: Preferences, how: Wri
   return percent ?? homeUnit(dimension, preferences);
 }
 const attached = (number: string, shown: string): string =>
-  shown === '' ? number : /^[%'/]|^°$/.test(shown) ? `${number}${shown}` : `${number} ${shown}`;
+  shown === '' ? number : /^['/]|^°$/.test(shown) ? `${number}${shown}` : `${number} ${shown}`;
+/** As a line is typed. */
+const typed = (number: string, shown: string): string => (shown === '%' ? `${number}%` : attached(number, shown));
 
 /**
- * A quantity in the member's units: `1,300 lb/in`, `1.93 Hz`. With a plus-or-minus (SI half-width) it is written to the place of that one's second digit,
- * without one to five significant digits.
+ * A quantity in the member's units: `1,300 lb/in`, `1.93 Hz`. With a plus-or-minus (SI half-width) it is written to the place of that one's last digit,
+ * without one to as many digits as `digits` says.
  */
 export function writeQuantity(si: number, dimension: Dimension, preferences: Preferences, within?: number, how: Written = {}): string {
   const one = unitFor(dimension, preferences, how);
   const value = fromSI(si, one, how.difference);
   const doubt = within === undefined ? 0 : Math.abs(within / one.factor);
   const place = doubt > 0 ? placeOfDoubt(doubt) : 0;
-  const number = doubt > 0 ? writeNumber(roundTo(value, place), place, preferences) : plainNumber(value, significant, preferences);
+  const number =
+    doubt > 0 ? writeNumber(roundTo(value, place), place, preferences) : plainNumber(value, how.digits ?? significant, preferences);
   return (how.signed && value > 0 ? '+' : '') + attached(number, one.shown);
 }
-/** The plus-or-minus alone, two digits of it: `± 0.11`; empty where there is none. */
+/** The plus-or-minus alone, one digit of it, two if the first is 1: `± 0.07`, `± 0.11`; empty where there is none. */
 export function writePlusMinus(within: number, dimension: Dimension, preferences: Preferences, how: Written = {}): string {
   const doubt = Math.abs(within / unitFor(dimension, preferences, how).factor);
   if (!(doubt > 0)) return '';
@@ -87,5 +92,5 @@ export function writeExactly(si: number, dimension: Dimension, preferences: Pref
   const value = Number(fromSI(si, one, how.difference).toPrecision(13));
   const plain = plainNumber(value, 13, { ...preferences, decimalMark: '.' }).replaceAll(',', '');
   const number = preferences.decimalMark === ',' ? plain.replace('.', ',') : plain;
-  return (how.signed && value > 0 ? '+' : '') + attached(number, one.shown);
+  return (how.signed && value > 0 ? '+' : '') + typed(number, one.shown);
 }

@@ -9,11 +9,12 @@ import type { Preferences } from '../context.js';
 import { type Written, writeExactly, writePlusMinus, writeQuantity } from '../language/quantities.js';
 import { meaningsOf } from '../units.js';
 
-/** How an entry's numbers are written: shares as percentages, and in a unit that was asked for where it is one of theirs. */
-export function writing(entry: Pick<Entry, 'percent' | 'dimension'>, wantedUnit?: string): Written {
+/** How an entry's numbers are written: shares as percentages, in a unit that was asked for where it is one of theirs, else in that of the trade. */
+export function writing(entry: Pick<Entry, 'percent' | 'dimension' | 'trade'>, wantedUnit?: string): Written {
   const percent = entry.percent === true;
   const fits = wantedUnit !== undefined && meaningsOf(wantedUnit).some(({ dimension }) => dimension === entry.dimension);
-  return { percent, ...(fits ? { unit: wantedUnit } : {}) };
+  const unit = fits ? wantedUnit : entry.trade;
+  return { percent, ...(unit === undefined ? {} : { unit }) };
 }
 
 /** A number and its plus-or-minus. A half-width of 0 is not shown: nothing in it can be wrong, or it is only tried. */
@@ -67,6 +68,8 @@ export function valueToType(entry: Entry, value: Value, preferences: Preferences
   return writeExactly(value, entry.dimension ?? 'ratio', preferences, writing(entry));
 }
 
+/** Digits of what is worked out, where nothing says how sure it is: no more than what is told usually carries. */
+export const ofResults = 3;
 /** What an entry is for a car, as a cell: a number with its plus-or-minus, an option, a size. Undefined where it is not known. */
 export function cellOf(
   numbers: Evaluation,
@@ -79,7 +82,8 @@ export function cellOf(
   if (isRefusal(value)) return undefined;
   if (typeof value === 'number') {
     const write = how.doubt === false ? bare : amount;
-    return write(value, entry.dimension ?? 'ratio', preferences, numbers.within(path), writing(entry, how.wantedUnit));
+    const digits = numbers.status(path) === 'told' ? {} : { digits: ofResults };
+    return write(value, entry.dimension ?? 'ratio', preferences, numbers.within(path), { ...writing(entry, how.wantedUnit), ...digits });
   }
   const fact = numbers.situation.facts.get(path);
   if (fact) return factCell(entry, fact, preferences);

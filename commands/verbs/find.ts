@@ -1,30 +1,22 @@
 /** Which input reaches a wanted figure: exactly, and as it can be bought or set. The saved car is never altered. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, pathAt, probe } from '../../core/engine.js';
+import { nameAt, nameAtAll } from '../../core/engine.js';
 import { type Sought, seekInPieces } from '../../core/seek.js';
 import { answer } from '../answer.js';
 import { inPieces } from '../breathing.js';
-import { lineOf, phrase, wordOf } from '../canonical.js';
+import { phrase, wordOf } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
-import { isNotLaid, lay } from '../facts.js';
 import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Choice, Item, Reading } from '../reading.js';
-import { partsOf } from '../records/kinds/part.js';
-import { amount, bare, sentence, valueToType, writing } from '../show/amount.js';
+import { bare, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
-import { restsOn } from '../show/rests.js';
+import { partName, pieceSaid, valueTyped } from '../show/partName.js';
+import { listed, sayingOf, spoken } from '../show/spoken.js';
 import { pathsOf, supposing } from './asked.js';
-import { moveRows, moves } from './try.js';
-
-interface Target {
-  readonly path: string;
-  readonly value: number;
-  /** Whose figure it is, when it is another car's. */
-  readonly of?: string;
-}
-type Paths = readonly [string, ...string[]];
+import { nearest, oneRoot } from './had.js';
+import { candidates, type Paths, type Target } from './target.js';
 
 /** The goal's path: the place that the sought inputs can reach. */
 function goalPath(goal: Item, inputs: readonly string[]): readonly string[] {
@@ -72,138 +64,11 @@ function whichEnd(reading: Reading, goal: Item, places: readonly string[]) {
   return answer('asked', 'At which end?', { choices });
 }
 
-/** Rounded to the step in which it is bought or set. */
-function rounded(value: number, path: string, preferences: Preferences): number | undefined {
-  const { step, sane } = catalog.node(path).entry;
-  if (!step) return undefined;
-  const by = preferences.units === 'us' ? step.inch : step.metric;
-  const near = Math.round(value / by) * by;
-  return sane && (near < sane[0] || near > sane[1]) ? undefined : near;
-}
-
-/** Inputs that could reach the goal and that the line did not name: those told or estimated, most telling first. */
-async function candidates(looked: Looked, target: Target, reading: Reading, context: Context): Promise<readonly Choice[]> {
-  const numbers = numbersOf(looked.situation);
-  const reach: { readonly line: string; readonly label: string; readonly order: number; readonly told: boolean }[] = [];
-  for (const { entry, place, path, then, layer } of catalog.nodes) {
-    if (
-      then ||
-      layer !== 'best' ||
-      entry.kind !== 'quantity' ||
-      entry.scope === 'question' ||
-      entry.state ||
-      !catalog.dependsOn(target.path, path)
-    )
-      continue;
-    // What can be bought or set, what was told, and what can be put in (none of it is there yet): not what the car simply is.
-    const status = numbers.status(path);
-    const addable = status === 'estimated' && numbers.number(path) === 0;
-    if (status === 'unknown' || !(entry.step || status === 'told' || addable)) continue;
-    // The wheels of an end are set alike.
-    if (place === 'rf' || place === 'rr') continue;
-    const places = entry.scope === 'corner' ? (place === 'lf' ? ['lf', 'rf'] : ['lr', 'rr']) : [place];
-    const others = places.slice(1).map((other) => pathAt(other, entry));
-    await context.breathe();
-    const looks = { inputs: [path, ...others] as const, figure: target.path, target: target.value };
-    const sought = await inPieces(seekInPieces(catalog, looked.situation, looks), context.breathe);
-    if (isRefusal(sought) || sought.roots.length === 0) continue;
-    const goal = catalog.node(target.path);
-    const value = valueToType(goal.entry, target.value, { units: 'us', decimalMark: '.' }) ?? '';
-    const plain = `find ${phrase(entry, ...places)} for ${phrase(goal.entry, goal.place)} ${value}`;
-    // What another car has stays said as that.
-    const theirs = { ...reading, sides: reading.sides.map((side) => ({ ...side, items: [{ entry, places, placed: true }] })) };
-    const line = target.of === undefined ? plain : lineOf(theirs, context);
-    const told = status === 'told';
-    reach.push({ line, label: nameAtAll(entry, places).join(' and '), order: (entry.step ? 0 : 2) + (told ? 0 : 1), told });
-  }
-  // What is not there yet is offered only where little else would do.
-  const there = reach.filter(({ told }) => told);
-  return [...(there.length > 1 ? there : reach)].sort((a, b) => a.order - b.order).slice(0, 4);
-}
-
 function reachText(sought: Sought, target: Target, preferences: Preferences): string {
   const { entry, place } = catalog.node(target.path);
   const write = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, Math.abs(si) / 20, writing(entry)).text;
   const [low, high] = sought.reach;
   return `${nameAt(entry, place)} from ${write(low)} to ${write(high)}`;
-}
-
-/** How many of the pieces in the box are told of. */
-const mostOwned = 3;
-/** What the member's own pieces would give, nearest first: `In your box: 3.73 gives 61.5 mph.` */
-function owned(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): readonly string[] {
-  if (!looked.current || !looked.car) return [];
-  const { preferences } = context.asker;
-  const { entry } = catalog.node(inputs[0]);
-  const places = inputs.map((path) => catalog.node(path).place);
-  const values = partsOf(context.garage, looked.car.id)
-    // Pieces that go on together are no choice of one of them.
-    .flatMap(({ facts }) => (facts.length === 1 ? facts : []))
-    .filter((fact) => fact.entry === entry.path && places.every((place) => fact.places.includes(place)))
-    .flatMap(({ can }) => (can.is === 'values' ? can.values.filter((value) => typeof value === 'number') : []));
-  const near = [...new Set(values)].sort((a, b) => Math.abs(a - root) - Math.abs(b - root)).slice(0, mostOwned);
-  const goal = catalog.node(target.path).entry;
-  const gives = probe(catalog, looked.situation, inputs, [target.path]);
-  const told = near.flatMap((value) => {
-    const [figure] = gives(value);
-    if (figure === undefined) return [];
-    const got = bare(figure, goal.dimension ?? 'ratio', preferences, Math.abs(figure) / 100, writing(goal)).text;
-    return [`${valueToType(entry, value, preferences)} gives ${got}`];
-  });
-  return told.length === 0 ? [] : [`In your box: ${told.join(', ')}.`];
-}
-
-/** One value of the inputs, as it can be had: what it gives, and what else would move. */
-async function oneRoot(root: number, inputs: Paths, target: Target, looked: Looked, context: Context): Promise<Outcome> {
-  const { preferences } = context.asker;
-  const [first] = inputs;
-  const input = catalog.node(first);
-  const goal = catalog.node(target.path);
-  const name = sentence(
-    nameAtAll(
-      input.entry,
-      inputs.map((path) => catalog.node(path).place),
-    ).join(' and '),
-  );
-  const { dimension = 'ratio' } = input.entry;
-  const exact = bare(root, dimension, preferences, Math.abs(root) * 1e-3, writing(input.entry));
-  const near = rounded(root, first, preferences) ?? root;
-  const chosen = near === root ? exact : bare(near, dimension, preferences, 0, writing(input.entry));
-  const toType = near === root ? exact.text : (valueToType(input.entry, near, preferences) ?? '');
-  const [gives] = probe(catalog, looked.situation, inputs, [target.path])(near);
-  const item: Item = {
-    entry: input.entry,
-    places: inputs.map((path) => catalog.node(path).place),
-    placed: true,
-    said: { value: near, text: toType },
-  };
-  const laid = lay(looked.situation, [item], { is: 'tried' });
-  if (isNotLaid(laid)) return refused(laid.refused, laid.line);
-  const after: Looked = { ...looked, situation: laid.situation };
-  const numbers = numbersOf(after.situation);
-  const how = writing(goal.entry);
-  const gained =
-    gives === undefined ? undefined : amount(gives, goal.entry.dimension ?? 'ratio', preferences, numbers.within(target.path), how);
-  const moved = await moves(looked, after, [], context.breathe);
-  const rows = moveRows(moved.rows, preferences, target.path);
-  const line = `${phrase(input.entry, ...item.places)} ${item.said?.text}`;
-  const headline = `${name} ${chosen.text}${gained === undefined ? '' : ` gives ${nameAt(goal.entry, goal.place)} ${gained.text}`}`;
-  return {
-    answer: answer('told', headline, {
-      amount: chosen,
-      columns: ['was', 'with it'],
-      rows,
-      notes: [
-        ...owned(root, inputs, target, looked, context),
-        near === root ? '' : `Exactly: ${exact.text}.`,
-        rows.length > 0 ? 'The rows are what else would move; nothing is saved.' : 'Nothing is saved.',
-        target.of === undefined ? '' : `That is the ${nameAt(goal.entry, goal.place)} of ${target.of}.`,
-      ].filter((note) => note !== ''),
-      assumptions: restsOn(numbers, target.path, context),
-      cautions: input.entry.caution === undefined ? [] : [input.entry.caution],
-      next: looked.current ? [{ label: `try ${line}`, line: `try ${line}` }] : [],
-    }),
-  };
 }
 
 export async function findInput(reading: Reading, context: Context): Promise<Outcome> {
@@ -239,8 +104,10 @@ export async function findInput(reading: Reading, context: Context): Promise<Out
       `find ${wordOf(second)} for ${phrase(goal.entry, ...goal.places)} ${goal.said?.text ?? ''}`.trim(),
     );
   if (entry?.kind !== 'quantity') return refused(`A ${entry?.name} is not an amount that can be sought.`, 'what front spring for 2.0 Hz');
-  const looks = { inputs: [first, ...rest] as const, figure: target.path, target: target.value };
-  const found = await inPieces(seekInPieces(catalog, looked.situation, looks), context.breathe);
+  const found = await inPieces(
+    seekInPieces(catalog, looked.situation, { inputs: [first, ...rest], figure: target.path, target: target.value }),
+    context.breathe,
+  );
   if (isRefusal(found)) {
     const [because] = found.because ?? [];
     const line = because !== undefined && catalog.byPath.has(because) ? `help measure ${wordOf(catalog.node(because).entry)}` : 'help find';
@@ -275,16 +142,25 @@ function rootsAnswer(found: Sought, inputs: Paths, target: Target, looked: Looke
     };
   }
   if (another === undefined) return oneRoot(root, inputs, target, looked, context);
-  const { dimension = 'ratio' } = input.entry;
-  const rows = found.roots.map((value) => ({
-    label: names,
-    cells: [bare(value, dimension, preferences, Math.abs(value) * 1e-3, writing(input.entry))],
-  }));
+  const { entry } = input;
+  const places = inputs.map((path) => catalog.node(path).place);
+  const how = sayingOf(inputs[0]);
+  const nearby = found.roots.map((value) => nearest(value, inputs[0], preferences)[0] ?? value);
   return {
-    answer: answer('told', `${found.roots.length} values of the ${names} give that.`, {
-      rows,
-      next: [{ label: 'draw it', line: drawLine(target.path, inputs[0]) }],
-    }),
+    answer: answer(
+      'told',
+      `${found.roots.length} of them do it, ${partName(entry, places)} ${listed(found.roots.map((value) => spoken(value, how, preferences)))}.`,
+      {
+        notes: [`In between it goes past ${spoken(target.value, sayingOf(target.path), preferences)} and comes back.`],
+        choices: looked.current
+          ? nearby.map((value) => ({
+              label: `try ${pieceSaid(entry, value, preferences)}`,
+              line: `try ${phrase(entry, ...places)} ${valueTyped(entry, value, preferences) ?? ''}`,
+            }))
+          : [],
+        next: [{ label: 'draw it', line: drawLine(target.path, inputs[0]) }],
+      },
+    ),
   };
 }
 const drawLine = (figure: string, input: string): string => {

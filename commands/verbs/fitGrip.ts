@@ -44,11 +44,11 @@ function lapsIn(text: string, context: Context): readonly number[] | Outcome {
     const time = meanings.find(({ dimension }) => dimension === 'time');
     if (length) radius = length.si;
     else if (time && radius !== undefined) {
-      if (!(radius > 0 && time.si > 0)) return refused('A radius and a time above zero are wanted.', lapExample);
+      if (!(radius > 0 && time.si > 0)) return refused('The radius and the time have to be above zero.', lapExample);
       found.push(lapAcceleration(radius, time.si) / g);
     } else return refused(`${token.text} is neither the radius of the circle nor, after it, the time of a lap.`, lapExample);
   }
-  return found.length === 0 ? refused('The radius of the circle and the time of a lap are wanted.', lapExample) : found;
+  return found.length === 0 ? refused('I need the radius of the circle and the time of a lap.', lapExample) : found;
 }
 
 /** The coefficient at which the car in use, as it is, has its limit where the laps were. */
@@ -80,7 +80,7 @@ function fromLaps(text: string, context: Context): Outcome {
   const line = `set grip ${Number(fit.coefficient.toPrecision(3))} ± ${Number(fit.within.toPrecision(2))}`;
   const usable = fit.coefficient >= 0.2 && fit.coefficient <= 2.2;
   return {
-    answer: answer('told', `Grip coefficient ${mu.text}, both ends, by ${laps.length === 1 ? 'one lap' : `${laps.length} laps`}`, {
+    answer: answer('told', `Grip coefficient ${mu.text} at both ends, from ${laps.length === 1 ? 'one lap' : `${laps.length} laps`}.`, {
       amount: mu,
       rows: laterals.map((lateral, n) => ({
         label: `lap ${n + 1}, lateral g`,
@@ -114,7 +114,7 @@ export const fitGrip: Command = {
     const forces = forcesIn(reading.rest, context);
     if ('answer' in forces) return forces;
     if (forces.length % 2 !== 0)
-      return refused('A load and the force it gave there, in pairs, are wanted; one of them stands alone.', example);
+      return refused('I need pairs: a load, and the side force it gave there; one of them stands alone.', example);
     const pairs: GripPair[] = [];
     for (let k = 0; k < forces.length; k += 2) pairs.push({ load: forces[k] ?? 0, force: forces[k + 1] ?? 0 });
     const looked = context.garage.chosen ? lookAtCar(context.garage.chosen, context) : nothing;
@@ -141,7 +141,7 @@ export const fitGrip: Command = {
       `${Number(one.si.toPrecision(4))}${one.within === undefined ? '' : ` ± ${Number(one.within.toPrecision(2))}`}`;
     const line = `set grip ${told(mu)}, grip exponent ${told(fall)}, grip load ${toType}`;
     return {
-      answer: answer('told', `Grip coefficient ${mu.text} at ${load}, fall of grip ${fall.text}`, {
+      answer: answer('told', `Grip coefficient ${mu.text} at ${load}, and it falls with load by the power ${fall.text}.`, {
         amount: mu,
         rows,
         notes: [

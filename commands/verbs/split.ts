@@ -3,24 +3,29 @@
 import { canBeTold, isRefusal, type Refusal } from '../../core/catalog.js';
 import { type Causes, causesInPieces } from '../../core/causes.js';
 import { type Difference, difference } from '../../core/difference.js';
-import { nameAt, nameAtAll } from '../../core/engine.js';
-import { balanceIndex } from '../../core/subjects/cornering/balance.js';
-import { answer, type Row } from '../answer.js';
+import { nameAt } from '../../core/engine.js';
+import { balanceIndex, otherWayBalance } from '../../core/subjects/cornering/balance.js';
+import { type Amount, answer, type Row } from '../answer.js';
 import { type Breathe, inPieces } from '../breathing.js';
 import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { settled } from '../facts.js';
 import { refused } from '../house/own.js';
+import { unitFor } from '../language/quantities.js';
 import { catalog, type Looked, lookAt, lookAtFirst, numbersOf } from '../looked.js';
 import type { Item, Reading, Subject } from '../reading.js';
-import { bare, changeOf, sentence, valueText, writing } from '../show/amount.js';
+import { bare, changeOf, sentence, writing } from '../show/amount.js';
+import { percent } from '../show/balance.js';
 import { lineToTell } from '../show/figure.js';
 import { labelAt, labelAtAll } from '../show/label.js';
+import { moveSaid } from '../show/sayings.js';
+import { said, sayingOf, spoken } from '../show/spoken.js';
+import { shortName, versusText } from '../show/versus.js';
 import { pathsOf, supposing } from './asked.js';
 
 /** What people say of a car whose figure is higher, and lower. */
-const says: Readonly<Record<string, readonly [string, string]>> = {
+const verbs: Readonly<Record<string, readonly [string, string]>> = {
   balance: ['rotates less', 'rotates more'],
   'roll.angle': ['leans more', 'leans less'],
 };
@@ -54,7 +59,7 @@ function pairOf(reading: Reading, context: Context): Pair | Outcome {
   const changed = supposing(base, supposed);
   if ('answer' in changed) return changed;
   if (without.situation.facts === changed.situation.facts)
-    return refused('Both are the same car as it stands.', 'split balance between dry and wet');
+    return refused('Those two are the same car, as it is now.', 'split balance between dry and wet');
   return {
     from: without,
     to: changed,
@@ -74,88 +79,87 @@ function comparable({ from, to }: Pick<Pair, 'from' | 'to'>): readonly [Looked, 
   return [brought(from), brought(to)];
 }
 /** The change by its causes. */
-function causesBetween(from: Looked, to: Looked, path: string, breathe: Breathe): Promise<Causes | Refusal> {
+export function causesBetween(from: Looked, to: Looked, path: string, breathe: Breathe): Promise<Causes | Refusal> {
   const [a, b] = comparable({ from, to });
   return inPieces(causesInPieces(catalog, a.situation, b.situation, path), breathe);
 }
 
-const most = 8;
-/** A part of the change smaller than this is not worth a word in the headline. */
+const most = 6;
+/** A part of the change smaller than this is not worth a word. */
 const notable = 0.05;
-const percentOf = (part: number, change: number): string => `${Math.round((100 * part) / change)}%`;
 /** What a group of inputs is called: `rear bar hole`, `front spring rate`. */
-function nameOf(paths: readonly string[], label: boolean): string {
+function nameOf(paths: readonly string[]): string {
   const [first = ''] = paths;
   const { entry } = catalog.node(first);
-  const places = paths.filter((path) => catalog.node(path).entry === entry).map((path) => catalog.node(path).place);
-  return label ? labelAtAll(entry, places) : nameAtAll(entry, places).join(' and ');
+  return labelAtAll(
+    entry,
+    paths.filter((path) => catalog.node(path).entry === entry).map((path) => catalog.node(path).place),
+  );
 }
-/** `rear bar hole 9.5 in, was 8 in`: what differs, in the asker's units. */
-function valuesOf(paths: readonly string[], from: Looked, to: Looked, preferences: Preferences): string {
+/** What one side has of a group: `25 mm`, `none`. */
+function valueHere(paths: readonly string[], one: Looked, preferences: Preferences): string {
   const [first = ''] = paths;
-  const { entry } = catalog.node(first);
-  const told = (one: Looked): string => {
-    const path = paths.find((other) => one.situation.facts.has(other));
-    const fact = path === undefined ? undefined : one.situation.facts.get(path);
-    if (path !== undefined && fact) return valueText(catalog.node(path).entry, fact.value, preferences);
-    const value = numbersOf(one.situation).get(first);
-    return typeof value === 'number' || typeof value === 'string' ? `${valueText(entry, value, preferences)}, assumed` : 'not told';
-  };
-  return `${nameOf(paths, false)}: ${told(from)}, then ${told(to)}`;
+  const path = paths.find((other) => one.situation.facts.has(other)) ?? first;
+  const value = one.situation.facts.get(path)?.value ?? numbersOf(one.situation).get(path);
+  if (typeof value === 'number') return spoken(value, sayingOf(path), preferences);
+  return typeof value === 'string' ? value : typeof value === 'object' && !isRefusal(value) && 'x' in value ? 'progressive' : 'none';
 }
-/** Parts that mostly cancel: the change is small beside them, and so percentages of it say nothing. */
-const cancels = ({ causes, from, to }: Pick<Causes, 'causes' | 'from' | 'to'>): boolean =>
-  causes.some(({ part }) => Math.abs(part) > 1.2 * Math.abs(to - from));
-const partAmount = (si: number, all: Pick<Causes, 'causes' | 'from' | 'to'>, path: string, preferences: Preferences, error = 0) => {
-  const { entry } = catalog.node(path);
-  const largest = Math.max(Math.abs(all.to - all.from), ...all.causes.map(({ part }) => Math.abs(part)));
-  const how = { ...writing(entry), difference: true, signed: true };
-  return bare(si, entry.dimension ?? 'ratio', preferences, Math.max(error * 2, largest / 20), how);
-};
-/** `60% rear bar hole, 25% rear tire size`: the largest. */
-function shareText(all: Causes, path: string, preferences: Preferences): string {
-  const { causes, from, to } = all;
-  const change = to - from;
-  const telling = causes.filter(({ part }) => Math.abs(part) >= notable * Math.abs(change)).slice(0, 3);
-  const much = (part: number) => (cancels(all) ? partAmount(part, all, path, preferences).text : percentOf(part, change));
-  return telling.map(({ paths, part }) => `${much(part)} ${nameOf(paths, true)}`).join(', ');
+const isBalance = (path: string): boolean => path === balanceIndex.path || path === otherWayBalance.path;
+/** `2.4 less`, of a number that stands in the heading. */
+function partCell(part: number, largest: number, path: string, preferences: Preferences): Amount {
+  const how = { ...sayingOf(path), difference: true, ...(isBalance(path) ? percent : {}) };
+  const { dimension } = how;
+  return { si: part, dimension, text: `${said(Math.abs(part), how, preferences, largest / 20)} ${part >= 0 ? 'more' : 'less'}` };
 }
-/** The parts as rows: what each adds, and how much of the change that is. */
-function causeRows(split: Causes, path: string, preferences: Preferences): readonly Row[] {
-  const change = split.to - split.from;
-  const withShare = !cancels(split);
+const largestOf = ({ causes, from, to }: Pick<Causes, 'causes' | 'from' | 'to'>): number =>
+  Math.max(Math.abs(to - from), ...causes.map(({ part }) => Math.abs(part)));
+/** The parts as rows: what each side has, and what that makes of the figure. */
+export function causeRows(split: Causes, path: string, from: Looked, to: Looked, preferences: Preferences, rows = most): readonly Row[] {
+  const largest = largestOf(split);
   return split.causes
-    .filter(({ part }) => Math.abs(part) > 1e-2 * Math.abs(change))
-    .slice(0, most)
-    .map(({ paths, part, error }): Row => {
-      const cell = partAmount(part, split, path, preferences, error);
-      return { label: nameOf(paths, true), cells: withShare ? [cell, percentOf(part, change)] : [cell] };
-    });
+    .filter(({ part }) => Math.abs(part) > notable * largest)
+    .slice(0, rows)
+    .map(
+      ({ paths, part }): Row => ({
+        label: nameOf(paths),
+        cells: [valueHere(paths, from, preferences), valueHere(paths, to, preferences), partCell(part, largest, path, preferences)],
+      }),
+    );
 }
-function headlineOf(split: Causes, moved: Difference, path: string, pair: Pair, preferences: Preferences): string {
-  const { entry, place } = catalog.node(path);
-  const how = writing(entry);
-  const change = changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, how).text;
-  const [higher, lower] = says[entry.path] ?? [`has a higher ${nameAt(entry, place)}`, `has a lower ${nameAt(entry, place)}`];
-  const who = pair.supposed !== '' ? `with ${pair.supposed} it` : pair.to.label === 'now' ? 'now it' : pair.to.label;
-  const does = `${sentence(who)} ${moved.change > 0 ? higher : lower}`;
-  return `${does}: ${shareText(split, path, preferences)} (${labelAt(entry, place)} ${change})`;
-}
+/** What the last column of those rows counts. */
+export const countedIn = (path: string, preferences: Preferences): string => {
+  if (isBalance(path)) return 'push, %';
+  const how = sayingOf(path);
+  return unitFor(how.dimension, preferences, how).shown || labelAt(catalog.node(path).entry, '');
+};
 
-/** `Balance at the limit +3.2%, by cause:` and the causes, one a line; nothing where nothing moves it. */
+/** `Balance at the limit, by cause:` and the causes, one a line; nothing where nothing moves it. */
 export async function causeNotes(from: Looked, to: Looked, path: string, { asker, breathe }: Context): Promise<readonly string[]> {
   const { preferences } = asker;
   const split = await causesBetween(from, to, path, breathe);
   if (isRefusal(split)) return [];
-  const change = split.to - split.from;
   const { entry, place } = catalog.node(path);
-  const largest = Math.max(Math.abs(change), ...split.causes.map(({ part }) => Math.abs(part)));
+  const largest = largestOf(split);
   if (!(largest > 1e-9)) return [];
   const parts = split.causes
     .filter(({ part }) => Math.abs(part) >= notable * largest)
-    .slice(0, 6)
-    .map(({ paths, part }) => `  ${partAmount(part, split, path, preferences).text} ${nameOf(paths, true)}`);
-  return [[`${sentence(nameAt(entry, place))} ${partAmount(change, split, path, preferences).text}, by cause:`, ...parts].join('\n')];
+    .slice(0, most)
+    .map(({ paths, part }) => `  ${nameOf(paths)} ${partCell(part, largest, path, preferences).text}`);
+  return [[`${sentence(nameAt(entry, place))} by cause, in ${countedIn(path, preferences)}:`, ...parts].join('\n')];
+}
+/** Their names over the columns: what the line supposes stands against what is there. */
+const labelsOf = ({ from, to, supposed, sameCar }: Pair): readonly [string, string] =>
+  supposed !== '' && sameCar ? ['now', 'then'] : [shortName(from.label), shortName(to.label)];
+/** `With rear bar 25 mm it leans less: 2.3°, was 2.5.`, `moth pushes 0.3 %, turnip 2.1.` */
+function headlineOf(moved: Difference, path: string, pair: Pair, preferences: Preferences): string {
+  const [a, b] = labelsOf(pair);
+  if (pair.supposed !== '' && pair.sameCar) {
+    const text = moveSaid(pair.from, pair.to, path, preferences);
+    const says = verbs[catalog.node(path).entry.path]?.[moved.change > 0 ? 0 : 1];
+    const does = says === undefined ? '' : ` it ${says}`;
+    return `With ${pair.supposed}${does}: ${text === undefined ? 'nothing moves' : text.charAt(0).toLowerCase() + text.slice(1)}.`;
+  }
+  return versusText([b, a], { ...moved, from: moved.to, to: moved.from, change: -moved.change }, path, preferences);
 }
 
 export async function splitFigure(reading: Reading, context: Context): Promise<Outcome> {
@@ -173,9 +177,7 @@ export async function splitFigure(reading: Reading, context: Context): Promise<O
     const label = moved.missing === 'to' ? pair.to.label : pair.from.label;
     return refused(`${label}: ${moved.refused}`, lineToTell(moved.missing === 'to' ? b : a, moved.because ?? []) ?? 'help split');
   }
-  await context.breathe();
   const split = await causesBetween(pair.from, pair.to, path, context.breathe);
-  await context.breathe();
   if (isRefusal(split)) return refused(split.refused, `compare ${pair.from.label} with ${pair.to.label}`);
   const change = split.to - split.from;
   if (split.causes.length === 0 || Math.abs(change) < 1e-9 * (1 + Math.abs(split.from)))
@@ -185,24 +187,18 @@ export async function splitFigure(reading: Reading, context: Context): Promise<O
         `The ${nameAt(entry, place)} is the same: ${bare(split.to, entry.dimension ?? 'ratio', preferences, b.within(path), writing(entry)).text}.`,
       ),
     };
+  const labels = labelsOf(pair);
   const sampled = split.causes.some(({ error }) => error > 0);
-  const uncertain = Math.abs(moved.change) < moved.within;
   return {
-    answer: answer('told', headlineOf(split, moved, path, pair, preferences), {
+    answer: answer('told', headlineOf(moved, path, pair, preferences), {
       amount: changeOf(moved.change, entry.dimension ?? 'ratio', preferences, moved.within, writing(entry)),
-      ...(cancels(split) ? {} : { columns: ['part', 'of it'] }),
-      rows: causeRows(split, path, preferences),
+      columns: [...labels, countedIn(path, preferences)],
+      rows: causeRows(split, path, pair.from, pair.to, preferences),
       notes: [
-        split.causes
-          .filter(({ part }) => Math.abs(part) >= notable * Math.abs(change))
-          .slice(0, 4)
-          .map(({ paths: group }) => valuesOf(group, pair.from, pair.to, preferences))
-          .join('\n'),
         sampled
-          ? 'Parts are means over random orders of changing one thing after another, so within a few per cent.'
-          : 'Parts are means over every order of changing one thing after another; below 0 it works the other way.',
+          ? 'Each part is a mean over random orders of changing one thing after another: right within a few per cent.'
+          : 'Each part is a mean over every order of changing one thing after another.',
       ],
-      assumptions: uncertain ? ['The whole difference is less than its doubt: it may be none.'] : [],
       next: paths
         .filter((other) => other !== path)
         .slice(0, 2)

@@ -1,111 +1,33 @@
 /** What if: a change that is only tried. What moved is told, largest first against its doubt; nothing is saved. */
-import { canBeTold, isRefusal } from '../../core/catalog.js';
-import { type Difference, difference } from '../../core/difference.js';
-import { nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { canBeTold } from '../../core/catalog.js';
+import { pathAt } from '../../core/engine.js';
+import { lockOrder } from '../../core/subjects/braking/locking.js';
 import { balanceIndex } from '../../core/subjects/cornering/balance.js';
+import { axleKind } from '../../core/subjects/layout/told.js';
 import { rollAngle } from '../../core/subjects/roll/leaning.js';
-import { axleKind } from '../../core/subjects/suspension/told.js';
-import { answer, type Row } from '../answer.js';
-import { type Breathe, oneByOne } from '../breathing.js';
-import { itemsText } from '../canonical.js';
+import { answer, type Section } from '../answer.js';
+import { oneByOne } from '../breathing.js';
+import { itemsText, phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { isNotLaid, type Laid, lay } from '../facts.js';
 import { refused } from '../house/own.js';
 import { askPlace } from '../house/record.js';
 import { catalog, type Looked, lookAtFirst, nothing, numbersOf } from '../looked.js';
-import type { Item, Reading } from '../reading.js';
+import type { Choice, Item, Reading } from '../reading.js';
 import { alteredTexts, sideEffects } from '../show/altered.js';
-import { bare, sentence, writing } from '../show/amount.js';
-import { changeText, endsWithin, isChange } from '../show/change.js';
-import { labelAt } from '../show/label.js';
-import { fewer, isAskable, isTelling, sameWords } from '../show/lines.js';
+import { sentence } from '../show/amount.js';
+import { isChange } from '../show/change.js';
+import { sameWords } from '../show/lines.js';
+import { partSaid } from '../show/partName.js';
 import { namesOfPaths, restsOn } from '../show/rests.js';
+import { moveSaid } from '../show/sayings.js';
+import { moveOf, surenessOf } from '../show/spoken.js';
 import { typed } from '../show/typed.js';
 import { supposing } from './asked.js';
+import { type Move, type Moved, moveRows, moves } from './moves.js';
+import { purposePaths } from './purposes.js';
 import { causeNotes } from './split.js';
-
-export interface Move {
-  readonly path: string;
-  readonly difference: Difference;
-}
-/** Below this part of a number even a sure change is not much to look at: it keeps exact trifles from the top. */
-const trifle = 0.005;
-
-const weight = ({ difference: { change, within, from } }: Move): number => Math.abs(change) / Math.hypot(within, trifle * Math.abs(from));
-
-/** What moved, for its rows, and how many figures moved beside them. */
-export interface Moved {
-  readonly rows: readonly Move[];
-  readonly unseen: number;
-}
-/** At most so many rows: the rest is counted, and shown when it is named. */
-const mostRows = 24;
-/**
- * Figures with words of their own that moved from one state of a car to another: what was asked for by name, then what members talk of; where
- * they talk of nothing that moved, whatever did. Each largest first against the doubt of the move, which is dear, so it is worked out only of
- * these. A figure that only repeats what was told is left out.
- */
-export async function moves(before: Looked, after: Looked, wanted: readonly string[], breathe: Breathe): Promise<Moved> {
-  const [a, b] = [numbersOf(before.situation), numbersOf(after.situation)];
-  const told = [...after.situation.facts].filter(([path, fact]) => before.situation.facts.get(path) !== fact);
-  const repeats = (from: number, to: number) => told.some(([path, { value }]) => value === to && a.get(path) === from);
-  const changed: string[] = [];
-  for (const entry of catalog.entries) {
-    if (entry.kind !== 'figure' || !isAskable(entry)) continue;
-    for (const place of placesOf(entry.scope)) {
-      await breathe();
-      const path = pathAt(place, entry);
-      const [from, to] = [a.number(path), b.number(path)];
-      if (isRefusal(from) || isRefusal(to) || !isChange(from, to) || repeats(from, to)) continue;
-      changed.push(path);
-    }
-  }
-  const asked = changed.filter((path) => wanted.includes(path) || isTelling(path));
-  const found: Move[] = [];
-  for (const path of asked.length > 0 ? asked : changed) {
-    await breathe();
-    const moved = difference(a, b, path, { sameCar: true });
-    if (!isRefusal(moved)) found.push({ path, difference: moved });
-  }
-  const named = wanted.flatMap((path) => found.find((one) => one.path === path) ?? []);
-  const others = onlyOnce(found.filter(({ path }) => !wanted.includes(path))).sort((p, q) => weight(q) - weight(p));
-  const rows = [...named, ...others].slice(0, mostRows);
-  return { rows, unseen: changed.length - found.length + named.length + others.length - rows.length };
-}
-/** Two figures of one place that move by the same tell one thing (a height, and its change): the one that is nothing but the change goes. */
-function onlyOnce(found: readonly Move[]): Move[] {
-  const same = (a: Move, b: Move): boolean => {
-    const [one, two] = [catalog.node(a.path), catalog.node(b.path)];
-    const close = Math.abs(a.difference.change - b.difference.change) <= 1e-6 * Math.abs(a.difference.change);
-    return one.place === two.place && one.entry.dimension === two.entry.dimension && close;
-  };
-  return found.filter((move) => move.difference.from !== 0 || !found.some((other) => other.difference.from !== 0 && same(other, move)));
-}
-/** The moves as rows, what is alike said once; without that of one figure, which the headline tells. */
-export const moveRows = (all: readonly Move[], preferences: Preferences, except?: string): readonly Row[] =>
-  fewer(all.map((move) => ({ path: move.path, row: moveRow(move, preferences) })))
-    .filter(({ path }) => path !== except)
-    .map(({ row }) => row);
-
-/** `1.93 Hz`, `2.21 Hz`: both ends to the place that the change can be told to. */
-function moveRow({ path, difference: moved }: Move, preferences: Preferences): Row {
-  const { entry, place } = catalog.node(path);
-  const { dimension = 'ratio' } = entry;
-  const how = writing(entry);
-  const doubt = endsWithin(moved);
-  return {
-    label: labelAt(entry, place),
-    cells: [bare(moved.from, dimension, preferences, doubt, how), bare(moved.to, dimension, preferences, doubt, how)],
-  };
-}
-export function moveText(move: Move, preferences: Preferences): string {
-  const { entry, place } = catalog.node(move.path);
-  const { dimension = 'ratio' } = entry;
-  const how = writing(entry);
-  const now = bare(move.difference.to, dimension, preferences, endsWithin(move.difference), how).text;
-  return `${sentence(nameAt(entry, place))} ${now}, ${changeText(move.difference, dimension, preferences, how)}`;
-}
 
 /** Tried facts that no figure reads, because another fact that says the same is read first. */
 function unread(before: Looked, after: Looked, paths: readonly string[]): readonly string[] {
@@ -138,6 +60,65 @@ function wantedPaths({ entry, places }: Item): readonly string[] {
   const ends = (['front', 'rear'] as const).filter((end) => places.filter((place) => place.endsWith(end.charAt(0))).length === 2);
   return [...(axle === undefined ? [] : ends.map((end) => pathAt(end, axle))), ...places.map((place) => pathAt(place, figure))];
 }
+/** So many sentences say what a trial does; the rest is for whoever asks for more. */
+const mostSaid = 4;
+const otherEnds: Readonly<Record<string, string>> = { front: 'rear', rear: 'front', lf: 'lr', rf: 'rr', lr: 'lf', rr: 'rf' };
+
+/** What moves in sentences: what was asked for, then what the changed parts are for, then what moved most against its doubt. */
+function sentences(before: Looked, after: Looked, paths: readonly string[], unit: string | undefined, { asker }: Context): readonly Said[] {
+  const said: Said[] = [];
+  const gears = new Set<string>();
+  for (const path of paths) {
+    if (said.length === mostSaid) break;
+    const { entry, place } = catalog.node(path);
+    if (said.some((one) => one.path === path) || (entry.scope === 'gear' && gears.has(entry.path))) continue;
+    const text = moveSaid(before, after, path, asker.preferences, unit);
+    if (text === undefined) continue;
+    if (entry.scope === 'gear') gears.add(entry.path);
+    const twin = said.find((one) => one.path === pathAt(otherEnds[place] ?? '', entry));
+    // Both ends alike are said once.
+    if (twin && withoutEnd(twin.text) === withoutEnd(text)) twin.text = sentence(withoutEnd(text));
+    else said.push({ path, text });
+  }
+  return said;
+}
+interface Said {
+  readonly path: string;
+  text: string;
+}
+const withoutEnd = (text: string): string => text.replace(/^(?:Front|Rear) (?!sits)/, '').replace(/^(?:Front|Rear) sits/, 'The car sits');
+
+/** The same at the other end too, where both ends are alike now. */
+function mirrored(saved: readonly Item[], { situation }: Looked, context: Context): Choice | undefined {
+  const [item, another] = saved;
+  if (!item?.said || another || !['axle', 'corner'].includes(item.entry.scope)) return undefined;
+  const ends = new Set(item.places.map((place) => (place === 'front' || place.endsWith('f') ? 'front' : 'rear')));
+  const [end] = ends;
+  const places = item.places.map((place) => otherEnds[place] ?? '');
+  const there = places.map((place) => situation.facts.get(pathAt(place, item.entry))?.value);
+  const here = item.places.map((place) => situation.facts.get(pathAt(place, item.entry))?.value);
+  if (ends.size !== 1 || item.said.change !== undefined || there.some((value, n) => value === undefined || value !== here[n]))
+    return undefined;
+  const line = `try ${itemsText([item, { ...item, places }], context)}`;
+  return { label: `same at the ${end === 'front' ? 'rear' : 'front'} too`, line };
+}
+/** A first sentence of a car that is not the one in use says whose it is. */
+const named = (text: string, base: Looked, own: boolean, tried: string): string =>
+  own || base.label === '' ? text : `${base.label} with ${tried}: ${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+
+/** The moves that no sentence tells, for whoever asks for more. */
+function othersOf(moved: Moved, said: readonly Said[], tried: string, { asker, room }: Context): readonly Section[] {
+  const told = new Set(said.map(({ path }) => path));
+  const rows = moveRows(moved.rows, asker.preferences, told);
+  const notes =
+    moved.unseen > 0
+      ? [
+          `${moved.unseen} more ${moved.unseen === 1 ? 'number moves' : 'numbers move'}: name one, as in: ${typed(`try ${tried}, ride rate`, room)}`,
+        ]
+      : [];
+  return rows.length + notes.length === 0 ? [] : [{ name: 'what else moves', columns: ['was', 'with it'], rows, notes }];
+}
+
 export async function tryFacts(reading: Reading, context: Context): Promise<Outcome> {
   const { preferences } = context.asker;
   const [clause] = reading.sides;
@@ -145,7 +126,7 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   const isFact = (item: Item) => item.said !== undefined && canBeTold(item.entry);
   const facts = [...whole, ...reading.tried].filter(isFact);
   const saved = facts.filter(({ entry }) => entry.scope !== 'question');
-  if (saved.length === 0) return refused('Nothing to try was told.', 'try rear spring 650 lb/in');
+  if (saved.length === 0) return refused('Try what? Name a part and how much of it.', 'try rear spring 650 lb/in');
   const asked = askPlace(saved, 'try');
   if (asked) return { answer: asked };
   const base = lookAtFirst(clause?.subjects ?? [], context);
@@ -160,41 +141,76 @@ export async function tryFacts(reading: Reading, context: Context): Promise<Outc
   const after: Looked = { ...conditions, situation: laid.situation };
 
   const wanted = whole.filter((item) => !isFact(item)).flatMap(wantedPaths);
-  const { rows: ordered, unseen } = await moves(conditions, after, wanted, context.breathe);
-  const [first, ...others] = ordered;
-  const paths = laid.told.map(({ path }) => path);
+  const moved = await moves(conditions, after, wanted, context.breathe);
+  const purposes = saved.flatMap(({ entry, places }) => purposePaths(entry, places));
+  const sure = moved.rows.filter(isSure).map(({ path }) => path);
+  const asIntended = sentences(conditions, after, [...wanted, ...purposes], reading.wantedUnit, context);
+  const said =
+    asIntended.length > 1 ? asIntended : sentences(conditions, after, [...wanted, ...purposes, ...sure], reading.wantedUnit, context);
+  const [first, ...further] = said;
   const tried = itemsText(saved, context);
-  const told = alteredTexts(laid.told, preferences);
   const own = base !== nothing && base.current && base.car !== undefined;
-  const headline = first ? moveText(first, preferences) : `No figure of ${base.label || 'what was told'} moves with ${tried}.`;
+  const inUse = own && base.car?.id === context.garage.chosen?.id;
+  const open = first !== undefined && !isSettled(conditions, after, first.path);
+  const headline = first
+    ? `${named(first.text, base, inUse, tried)}.`
+    : `Nothing that I work out for ${base.label || 'that'} moves with ${tried}.`;
+  const other = mirrored(saved, conditions, context);
+  const balance = said.some(({ path }) => path === balanceIndex.path);
+  const follows = other ?? (balance && inUse ? { label: 'why', line: `split ${phrase(balanceIndex)} with ${tried}` } : undefined);
+  const causes = await conversionNotes(laid, conditions, after, context);
+  const conversion: readonly Section[] = causes.length === 0 ? [] : [{ name: 'by cause', notes: causes }];
   const done = answer('told', headline, {
-    ...(others.length > 0 ? { columns: ['was', 'with it'], rows: moveRows(ordered, preferences, first?.path) } : {}),
     notes: [
-      `Tried, not saved: ${told.join('; ')}.`,
+      ...further.map(({ text }) => `${text}.`),
+      `On trial, not saved: ${saved.map((item) => (item.said?.change === undefined ? partSaid(item) : itemsText([item], context))).join(', ')}.`,
       ...sideEffects(laid, preferences),
-      ...(await conversionNotes(laid, conditions, after, context)),
-      ...(unseen > 0
-        ? [
-            `${unseen} more ${unseen === 1 ? 'figure moves' : 'figures move'}: name one to see it, as in: ${typed(`try ${tried}, ride rate`, context.room)}`,
-          ]
-        : []),
     ],
-    assumptions: [...unread(base, after, paths), ...(first ? restsOn(numbersOf(after.situation), first.path, context) : [])].slice(0, 2),
-    cautions: [...new Set(laid.told.flatMap(({ entry }) => entry.caution ?? []))].slice(0, 1),
-    next: own ? [{ label: 'save that', line: 'save that' }] : [],
+    further: [...conversion, ...othersOf(moved, said, tried, context), ...before(laid, preferences)],
+    assumptions: [
+      ...unread(
+        base,
+        after,
+        laid.told.map(({ path }) => path),
+      ),
+      ...(open && first ? restsOn(numbersOf(after.situation), first.path, context) : []),
+    ].slice(0, 2),
+    cautions: dangerOf(conditions, after),
+    choices: [...(own ? [{ label: 'keep it', line: 'keep it' }] : []), ...(follows ? [follows] : [])],
   });
   if (!own || !base.car) return { answer: done };
   const keep = new Map(laid.told.flatMap(({ path, after: fact }) => (fact ? [[path, fact] as const] : [])));
   return { answer: done, trial: { car: base.car.id, head: base.car.head.id, line: `set ${tried}`, facts: keep } };
+}
+/** What was there, for whoever asks for more. */
+const before = (laid: Laid, preferences: Preferences): readonly Section[] => {
+  const told = alteredTexts(
+    laid.told.filter((one) => one.before !== undefined),
+    preferences,
+  );
+  return told.length === 0 ? [] : [{ name: 'what was there', notes: [`${sentence(told.join('; '))}.`] }];
+};
+const isSure = ({ difference: { change, within } }: Move): boolean => Math.abs(change) > within;
+/** Whether a change can be told at all: else what would help is said. */
+function isSettled(before: Looked, after: Looked, path: string): boolean {
+  const moved = moveOf(numbersOf(before.situation), numbersOf(after.situation), path);
+  return moved === undefined || surenessOf(moved, path) !== 'open';
+}
+/** A car that comes to spin when it brakes is dangerous to try; all else is only a number. */
+function dangerOf(before: Looked, after: Looked): readonly string[] {
+  const moved = moveOf(numbersOf(before.situation), numbersOf(after.situation), lockOrder.path);
+  return moved && isChange(moved.from, moved.to) && moved.change < 0 && moved.to < -numbersOf(after.situation).within(lockOrder.path)
+    ? ['Rears that lock first spin the car: try it straight and slow, on an empty lot.']
+    : [];
 }
 
 export const tryOut: Command = {
   word: 'try',
   also: ['what if', 'what happens if', 'what would happen with'],
   group: 'verb',
-  summary: 'What moves if something changes. Nothing is saved; save that keeps it.',
+  summary: 'What you would notice if something changed. Nothing is saved until you say keep it.',
   examples: [
-    { line: 'try rear spring 650', does: 'what moved, largest first' },
+    { line: 'try rear spring 650', does: 'what a spring is for, first' },
     { line: 'try front spring 10% stiffer', does: 'a change of what is there' },
     { line: 'try rear spring +50 lb/in and 0.25" spacer rear', does: 'several at once' },
   ],

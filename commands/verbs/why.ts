@@ -1,6 +1,8 @@
 /** How do you know: where a number comes from, step by step, and where the formula stands in print. */
 import { isInput, isRefusal } from '../../core/catalog.js';
 import { type Evaluation, nameAt } from '../../core/engine.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
+import { whyBalance } from '../advice/causes.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command } from '../command.js';
@@ -84,6 +86,7 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
       notes,
     });
   }
+  const causes = path === balanceIndex.path ? whyBalance(looked, preferences) : undefined;
   const steps = [...onceEach(numbers, stepsTo(numbers, path, mostSteps)), path]
     .map((one) => (one === path ? untitled(stepNote(numbers, one, preferences)) : stepNote(numbers, one, preferences)))
     .filter((note) => note !== '');
@@ -102,16 +105,23 @@ export function explain(looked: Looked, path: string, context: Context, wantedUn
       : cellOf(numbers, path, preferences);
   const printed = entry.source === undefined ? [] : [`In print: ${entry.source}.`];
   const bends = entry.nonlinear === undefined ? [] : [entry.nonlinear];
-  return answer('told', `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
+  const [main, ...further] = causes ?? [];
+  const derivation = [
+    ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
+    ...printed,
+    ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
+    ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
+    ...bends,
+  ];
+  return answer('told', main ?? `${name} ${shown === undefined ? 'known' : textOf(shown)}`, {
     ...(typeof shown === 'object' ? { amount: shown } : {}),
-    notes: [
-      ...(numbers.status(path) === 'estimated' ? [] : steps.reverse()),
-      ...printed,
-      ...(inputLines.length > 0 ? [['It rests on', ...inputLines].join('\n')] : []),
-      ...(others > 0 ? [`${others} more are taken as usual and hardly matter here.`] : []),
-      ...bends,
-    ],
-    assumptions: restsOn(numbers, path, context),
+    // Of the balance its causes are the answer; how each number was worked out is for whoever asks.
+    ...(causes === undefined ? { notes: derivation } : { notes: further, further: [{ name: 'steps', notes: derivation }] }),
+    assumptions: causes === undefined ? restsOn(numbers, path, context) : [],
+    choices:
+      causes === undefined
+        ? []
+        : [{ label: 'what can I change', line: typeof value === 'number' && value < 0 ? 'less oversteer' : 'less push' }],
     next: [{ label: 'doubt', line: `doubt ${phrase(entry, place)}` }],
   });
 }

@@ -28,7 +28,7 @@ export function withoutVerb(reading: Reading, line: string, context: Context): O
   const items = clause?.items ?? [];
   const subjects = clause?.subjects ?? [];
   if (items.length === 0 && subjects.length === 0 && !reading.everything) {
-    return refused('That is not something that I can read.', 'help');
+    return refused("I can't make sense of that.", 'help');
   }
   const topic = topicOf(reading);
   if (topic) return topicAnswer(topic, { ...reading, sides: [{ items: [], subjects }] }, context);

@@ -39,6 +39,7 @@ export interface Entry {
   readonly sane?: readonly [number, number];
   readonly saneAlong?: readonly [number, number];
   readonly step?: { readonly inch: number; readonly metric: number };
+  readonly trade?: string;
   readonly told?: Told;
   readonly options?: readonly string[];
   readonly optionWords?: Readonly<Partial<Record<string, readonly string[]>>>;

@@ -54,8 +54,10 @@ interface Measured<P extends string, S extends Scope> extends Tellable<P, S> {
   readonly dimension: Dimension;
   /** How to measure it, in a sentence or two; left out: it cannot be measured at home. */
   readonly measure?: string;
-  /** The step in which it is bought or set, where inches or millimetres are the trade; SI. */
+  /** The step in which it is bought or set, where inches or millimetres are the trade; SI. Common practice, no source. */
   readonly step?: { readonly inch: number; readonly metric: number };
+  /** The unit in which it is sold and spoken of everywhere, whatever the member's own: bars in mm. */
+  readonly trade?: string;
   /** How far off it may be when told; left out: what is usual for its dimension. */
   readonly told?: Told;
   /** People also count what has this length (`hole 2`): how to measure it instead. */

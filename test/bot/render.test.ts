@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { clean, columnsOf, defang, escapeHtml, wrapped } from '../../bot/render/clean.js';
 import { answerJson, jsonLine, messageSchema } from '../../bot/render/json.js';
-import { laidOut, pageLines, phoneColumns, renderReply } from '../../bot/render/reply.js';
+import { laidOut, phoneColumns, renderReply, screenLines } from '../../bot/render/reply.js';
 import { tableLines as tableRows } from '../../bot/render/table.js';
 import { terminalText, wantsColour } from '../../bot/render/terminal.js';
 import { type Amount, type Answer, answer, type Row } from '../../commands/answer.js';
@@ -79,11 +79,11 @@ describe('one answer', () => {
   test('what does not fit is kept for more, in order, and counted; one line of suggestions stays', () => {
     const rendered = renderReply({ answers: [answer('told', 'everything front', { rows: rows(20), next: [choice('why')] })] });
     const lines = rendered.body.split('\n');
-    expect(lines).toHaveLength(1 + pageLines);
+    expect(lines).toHaveLength(screenLines);
     expect(lines.at(-1)).toBe('more: 13 lines');
     expect([...lines.slice(1, -2), ...rendered.rest].map((l) => /figure (\d+)/.exec(l)?.[1])).toEqual(rows(20).map((_, at) => String(at)));
     const second = renderReply({ answers: [answer('told', 'more', { continued: rendered.rest })] });
-    expect(second.body.split('\n')).toHaveLength(1 + pageLines);
+    expect(second.body.split('\n')).toHaveLength(screenLines);
     expect(second.rest).toEqual(rendered.rest.slice(8));
   });
   test('cautions, what it rests on and choices stay in sight; suggestions give way first', () => {
@@ -99,7 +99,7 @@ describe('one answer', () => {
       ],
     });
     const lines = rendered.body.split('\n');
-    expect(lines).toHaveLength(1 + pageLines);
+    expect(lines).toHaveLength(screenLines);
     expect(lines.slice(-5)).toEqual(['Rests most on: tire rate.', 'Caution: Jack it on level ground.', '1 one', '2 two', 'more: 16 lines']);
     expect(rendered.choices.map((c) => c.label)).toEqual(['one', 'two']);
   });
@@ -114,7 +114,7 @@ describe('one answer', () => {
     const long = Array.from({ length: 10 }, (_, at) => row(`a label of figure ${at} that is rather long`, '1,205 lb/in ± 20'));
     const lines = bodyLines(answer('told', 'x', { rows: long }));
     expect(lines.at(-2)).toContain('1,205 lb/in ± 20');
-    expect(lines.length).toBeLessThanOrEqual(1 + pageLines);
+    expect(lines.length).toBeLessThanOrEqual(screenLines);
   });
   test('a note that begins with two spaces keeps them, in a fixed-width type', () => {
     const rendered = renderReply({

@@ -34,7 +34,7 @@ describe('on a car', () => {
   });
   it('puts what is there first, and what is supposed second', async () => {
     const told = await ask(club, 'robin', 'compare now with front bar 30 mm');
-    expect(told.columns).toEqual(['now', '30 mm', 'change']);
+    expect(told.columns).toEqual(['now', '30 mm', 'push, %']);
   });
   it('shows what the car makes of it, and at which end', async () => {
     const told = await ask(club, 'robin', 'bar rear 16 mm vs 22 mm');

@@ -26,7 +26,7 @@ describe('fit grip', () => {
     // 4 pi^2 R/T^2: 50 ft in 7.9 s is 0.983 g (REFERENCES C3's kinematics).
     const lateral = (4 * Math.PI ** 2 * 15.24) / 7.9 ** 2 / 9.80665;
     const told = await ask(club, 'robin', 'fit grip skidpad 50 ft 7.9 s');
-    expect(told.headline).toMatch(/^Grip coefficient [\d.]+ ± [\d.]+, both ends, by one lap$/);
+    expect(told.headline).toMatch(/^Grip coefficient [\d.]+ ± [\d.]+ at both ends, from one lap\.$/);
     const again = await ask(club, 'robin', `cornering limit of turnip with grip ${told.amount?.si.toPrecision(7)}`);
     expect((again.amount?.si ?? 0) / 9.80665).toBeCloseTo(lateral, 3);
     // Two laps tell it more surely than one, by the root of two.

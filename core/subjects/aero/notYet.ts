@@ -5,7 +5,7 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'aerodynamics',
     words: ['downforce', 'wing', 'splitter', 'drag', 'aero', 'diffuser', 'cda'],
-    sentence: "I can't work out aerodynamics yet.",
-    line: 'help',
+    sentence: "Wings, splitters and drag I can't do. Nearest: the same car with the grip that you find at speed.",
+    line: 'try grip 1.1',
   },
 ];

@@ -5,8 +5,8 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'toe conversion',
     words: ['toe out', 'total toe', 'out total', 'toe plate', 'toe change', 'ackermann', 'toe curve'],
-    sentence: "I can't turn a toe measured as a length into an angle yet; toe in degrees of one wheel can be recorded.",
-    line: 'set front toe 0.1 deg',
+    sentence: "Toe by the plates alone I can't turn into degrees. Nearest: on your car, told with the diameter that it was read at.",
+    line: 'set front total toe 0.125 in, toe diameter 24 in',
   },
   {
     name: 'alignment adjustment',
@@ -27,14 +27,13 @@ export const notYet: readonly NotYet[] = [
       'steering axis',
       'crash bolt',
     ],
-    sentence:
-      "I can't work out alignment adjustments yet, such as what an eccentric or a plate does; camber, toe and caster can be recorded.",
-    line: 'set front camber -2 deg',
+    sentence: "Alignment by eccentrics, plates or arms I can't do. Nearest: what camber you set does to grip and balance.",
+    line: 'try front camber -2 deg',
   },
   {
     name: 'caster from a sweep',
     words: ['sweep', 'caster sweep', 'camber swing', 'caster swing'],
-    sentence: "I can't work out caster from a camber sweep yet; caster itself can be recorded.",
+    sentence: "Caster from a camber sweep I can't do. Nearest: caster that you know I keep.",
     line: 'set front caster 5 deg',
   },
 ];

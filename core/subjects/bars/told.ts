@@ -36,7 +36,9 @@ export const barDiameter = quantity({
   ],
   dimension: 'length',
   sane: [0, 0.06],
-  step: { inch: inch / 16, metric: 0.001 },
+  // Also in countries of inches bars are sold by the millimetre.
+  step: { inch: 0.001, metric: 0.001 },
+  trade: 'mm',
   told: calipered,
   measure: 'Caliper on the straight part, paint off: 1 % here is 4 % of its stiffness. 0: no bar.',
   caution: tension,

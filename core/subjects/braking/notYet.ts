@@ -6,7 +6,7 @@ export const notYet: readonly NotYet[] = [
     name: 'brake heat and ABS',
     words: ['abs', 'brake fade', 'fade', 'brake cooling', 'rotor temperature', 'brake temperature', 'brake fluid'],
     sentence:
-      "I can't work out heat, fade or ABS; brake forces, their share and where a wheel locks I can. The maker's data and a licensed workshop go first.",
+      "Heat, fade and ABS I can't do. Nearest: which end locks first, and at how much braking. For the parts themselves ask the maker and a licensed shop.",
     line: 'show brake share',
   },
 ];

@@ -188,7 +188,7 @@ export const balanceIndex = quantity({
   symbol: 'B',
   words: ['balance', 'balance percent', 'handling balance', 'limit balance', 'rotation', 'understeer', 'oversteer', 'push', 'loose'],
   dimension: 'ratio',
-  typical: { range: [-0.05, 0.15], of: 'road cars push a little; common practice, no source' },
+  typical: { range: [-0.05, 0.15], of: 'road cars; common practice, no source' },
   sane: [-1, 1],
   ways: [
     way({

@@ -114,7 +114,7 @@ export const dampingRatio = quantity({
   words: ['damping ratio', 'damping', 'zeta', 'damping factor'],
   dimension: 'ratio',
   sane: [0, 3],
-  typical: [inPractice('street cars', 0.2, 0.4), inPractice('autocross and track cars', 0.5, 0.8)],
+  typical: [inPractice('road cars', 0.2, 0.4), inPractice('track cars', 0.5, 0.8)],
   caution,
   ways: [
     way({

@@ -5,7 +5,7 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'dampers',
     words: ['damper', 'shock', 'shock absorber', 'rebound', 'click', 'valving', 'shim stack', 'shock dyno'],
-    sentence: "I can't work out what clicks or valving do yet; a damping ratio from a damper's rate I can.",
+    sentence: "What clicks or valving do I can't work out. Nearest: the damping ratio, from a damper's rate.",
     line: 'show damping ratio',
   },
 ];

@@ -5,8 +5,7 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'corner weight adjustment',
     words: ['corner balance', 'corner balancing', 'cornerbalance', 'corner weighting', 'wedge bolt', 'corner jacking'],
-    sentence:
-      "I can't plan all four perches at once yet; the turns of one that bring the cross weight where you want it, and what a turn does, I can.",
+    sentence: "All four perches at once I can't plan. Nearest: the turns of one perch that bring the cross weight where you want it.",
     line: 'find lf perch turns for cross weight 50%',
   },
   {
@@ -26,7 +25,7 @@ export const notYet: readonly NotYet[] = [
       'raise front',
     ],
     sentence:
-      "I can't work out CG height from weighing with one end raised yet; a CG height that you have can be recorded. Lift only on rated stands, wheels chocked, nobody under it.",
-    line: 'set cg height 19 in',
+      'CG height from such a weighing I can, told piece by piece: how high the axle was raised, and what the scales then read. Rated stands, wheels chocked, nobody under it.',
+    line: 'set tilt lift 18 in, front weight raised 1450 lb',
   },
 ];

@@ -8,6 +8,7 @@ import { carRollStiffness } from './stiffness.js';
 
 const g = 9.80665;
 const rollCaution = 'Past about 6 degrees of roll the small-angle model reads short.';
+const degree = Math.PI / 180;
 const plainRoll = 'one roll axis, rigid tires';
 const atNone = refuse('At no lateral g there is no roll to take a part of.', 'lateral');
 /** rad per g. */
@@ -32,9 +33,9 @@ export const rollPerG = quantity({
   told: toldPerG,
   measure: 'From a photo taken square from behind in a steady turn: the angle of the body, over the lateral g.',
   typical: [
-    inPractice('street cars', 0.06981, 0.1222),
-    inPractice('autocross and sporty cars', 0.03491, 0.06981),
-    inPractice('race cars', 0.008727, 0.03491),
+    inPractice('road cars', 4 * degree, 7 * degree),
+    inPractice('club cars', 2 * degree, 4 * degree),
+    inPractice('race cars', 0.5 * degree, 2 * degree),
   ],
   ways: [
     way({
@@ -69,7 +70,7 @@ export const rollAngle = quantity({
   sane: [-0.35, 0.35],
   told: { usually: 'measured', measured: { absolute: 0.004 }, spec: { absolute: 0.009 } },
   measure: 'From a photo taken square from behind in a steady turn, against the same at rest.',
-  typical: { range: [0.017, 0.09], of: '1 to 5 degrees; common practice, no source' },
+  typical: { range: [0.017, 0.09], of: 'road cars to race cars; common practice, no source' },
   ways: [
     way({
       needs: { perG: ifTold(rollPerG), lateral },

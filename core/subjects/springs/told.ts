@@ -324,6 +324,7 @@ export const perchTurns = quantity({
   words: ['perch turn', 'turn', 'perch', 'spring perch', 'collar', 'collar turn'],
   dimension: 'ratio',
   sane: [-40, 40],
+  step: { inch: 1 / 8, metric: 1 / 8 },
   told: { usually: 'measured', measured: { absolute: 0.05 }, spec: { absolute: 0.05 } },
   measure: 'Full turns of the threaded collar that raise the car, counted from where it was when the height was measured.',
   caution: 'Turn a perch only with the wheel off the ground and the car on stands; a compressed spring can kill.',

@@ -134,7 +134,7 @@ export const rideFrequency = quantity({
   words: ['ride frequency', 'frequency', 'ride', 'hz', 'natural frequency'],
   dimension: 'frequency',
   sane: saneFrequency,
-  typical: [inPractice('street cars', 1, 1.5), inPractice('autocross cars', 1.5, 2.2), inPractice('race cars without wings', 2, 2.5)],
+  typical: [inPractice('road cars', 1, 1.5), inPractice('club cars', 1.5, 2.2), inPractice('race cars without wings', 2, 3)],
   ways: [
     way({
       needs: { left: left(cornerRideRate), right: right(cornerRideRate), sprung: axleSprungMass },

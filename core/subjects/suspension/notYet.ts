@@ -5,13 +5,13 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'bump steer',
     words: ['bump steer', 'bumpsteer', 'tie rod', 'roll steer', 'steering rack', 'rack height', 'steer arm'],
-    sentence: "I can't work out bump steer yet, neither from a table of toe nor from the tie rod.",
-    line: 'show ride height',
+    sentence: "Bump steer I can't do, neither from the tie rod nor from a table. Nearest: how far each wheel travels in the turn.",
+    line: 'show travel in the turn',
   },
   {
     name: 'dive, squat and torque steer',
     words: ['dive', 'squat', 'pitch', 'pitch center', 'torque steer'],
-    sentence: "I can't work out how far the nose dives, the tail squats or the wheel tugs yet; anti-dive and anti-squat I can.",
+    sentence: "How far the nose dives or the tail squats, and torque steer, I can't do. Nearest: anti-dive and anti-squat.",
     line: 'show front anti dive',
   },
 ];

@@ -5,7 +5,7 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'statistics of runs',
     words: ['run time', 'log run', 'my run', 'average run', 'best run', 'consistency', 'standard deviation', 'statistic', 'cone penalty'],
-    sentence: "I can't compare runs by their times yet; what a change of the car moves I can.",
+    sentence: "Run times I can't compare. Nearest: what a change does to the car.",
     line: 'compare now with dry',
   },
   {
@@ -23,7 +23,7 @@ export const notYet: readonly NotYet[] = [
       'lap',
       'time',
     ],
-    sentence: "I can't work out times yet, of a lap, a slalom or a sprint; road speed in each gear I can.",
+    sentence: "Lap times, sprints and distances I can't do. Nearest: your speed round a steady corner, and in each gear.",
     line: 'how fast in 2nd at 6500',
   },
 ];

@@ -5,7 +5,7 @@ export const notYet: readonly NotYet[] = [
   {
     name: 'tire temperatures',
     words: ['pyrometer', 'pyro', 'temps', 'tire temp', 'tire temps', 'inside temp', 'outside temp', 'tread temperature', 'wear'],
-    sentence: "I can't read tread temperatures or wear yet; hot and cold pressures I can.",
+    sentence: "Tread temperatures and wear I can't read. Nearest: hot and cold pressures.",
     line: 'pressure 30 psi at 65 f, hot 120 f',
   },
 ];

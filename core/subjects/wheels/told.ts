@@ -31,6 +31,7 @@ export const wheelOffset = quantity({
   dimension: 'length',
   sane: [-0.12, 0.12],
   step: { inch: 0.001, metric: 0.001 },
+  trade: 'mm',
   told: { usually: 'spec', measured: { absolute: 0.0015 }, spec: { absolute: 0.0005 } },
   measure: 'From the mounting face to the middle of the rim; positive when the face is outboard of the middle.',
 });
