@@ -6,7 +6,7 @@ import type { Preferences } from '../context.js';
 import type { Altered, Laid } from '../facts.js';
 import type { Reading } from '../reading.js';
 import { isSame } from '../same.js';
-import { textOf, valueText } from './amount.js';
+import { ofResults, textOf, valueText } from './amount.js';
 import { partName } from './partName.js';
 
 /** The units in which facts were told, where they were told with one. */
@@ -14,7 +14,15 @@ export type UnitsTold = ReadonlyMap<Entry, string>;
 const none: UnitsTold = new Map();
 
 const text = (one: Altered, fact: Altered['after'], preferences: Preferences, units: UnitsTold): string =>
-  fact === undefined ? 'none' : valueText(one.entry, fact.value, preferences, units.get(one.entry));
+  fact === undefined
+    ? 'none'
+    : valueText(
+        one.entry,
+        fact.value,
+        preferences,
+        units.get(one.entry),
+        units.has(one.entry) && fact === one.before ? ofResults : undefined,
+      );
 /** What is the same all round has no place in its name. */
 const nameOf = (entry: Entry, places: readonly string[]): string =>
   partName(entry, places.length === placesOf(entry.scope).length && places.length > 1 ? [] : places);

@@ -52,13 +52,21 @@ export function factCell(entry: Entry, fact: Fact, preferences: Preferences, wan
     const doubt = within > 0 ? ` ± ${Number((within * 100).toPrecision(2))}%` : '';
     return curveText(value, entry, preferences) + doubt;
   }
-  return amount(value, entry.dimension ?? 'ratio', preferences, within, writing(entry, wantedUnit));
+  const { dimension = 'ratio' } = entry;
+  const how = writing(entry, wantedUnit);
+  // The digits that were told, whatever the plus-or-minus: 52.5 % is said again as 52.5 %.
+  const text = writeQuantity(value, dimension, preferences, undefined, how);
+  if (!(within > 0)) return { si: value, dimension, text };
+  return { si: value, dimension, within, text: `${text} ${writePlusMinus(within, dimension, preferences, how)}` };
 }
 /** The same without its plus-or-minus, every digit as it was told, in the unit that it was told in where that is known. */
-export function valueText(entry: Entry, value: Value, preferences: Preferences, unit?: string): string {
+export function valueText(entry: Entry, value: Value, preferences: Preferences, unit?: string, digits?: number): string {
   if (typeof value === 'string') return value;
   if (typeof value === 'object') return curveText(value, entry, preferences);
-  return writeQuantity(value, entry.dimension ?? 'ratio', preferences, undefined, writing(entry, unit));
+  return writeQuantity(value, entry.dimension ?? 'ratio', preferences, undefined, {
+    ...writing(entry, unit),
+    ...(digits === undefined ? {} : { digits }),
+  });
 }
 /** A value as a line would tell it, to be read again. Undefined for a table. */
 export function valueToType(entry: Entry, value: Value, preferences: Preferences): string | undefined {
@@ -81,14 +89,15 @@ export function cellOf(
   const { entry } = numbers.catalog.node(path);
   const value = numbers.get(path);
   if (isRefusal(value)) return undefined;
+  const told = numbers.status(path) === 'told' ? numbers.situation.facts.get(path) : undefined;
+  if (told && how.doubt !== false) return factCell(entry, told, preferences, how.wantedUnit);
   if (typeof value === 'number') {
     // A text-book sum is as exact as what it was given: its doubt only says which digits mean nothing.
     const plain = numbers.situation.assume !== undefined;
     const write = how.doubt === false || plain ? bare : amount;
-    const digits = numbers.status(path) === 'told' ? {} : { digits: ofResults };
     const within = numbers.within(path);
     const doubt = plain && within < fine * Math.abs(value) ? 0 : within;
-    return write(value, entry.dimension ?? 'ratio', preferences, doubt, { ...writing(entry, how.wantedUnit), ...digits });
+    return write(value, entry.dimension ?? 'ratio', preferences, doubt, { ...writing(entry, how.wantedUnit), digits: ofResults });
   }
   const fact = numbers.situation.facts.get(path);
   if (fact) return factCell(entry, fact, preferences);

@@ -22,7 +22,7 @@ export function firstToGo(numbers: Evaluation, whose: string, preferences: Prefe
     return `${whose}${whose === '' ? 'It' : 'it'} won't hold ${asked}: the ${first} lets go at ${at}.`;
   }
   if (Math.abs(index) < doubt)
-    return `${whose}${whose === '' ? 'A' : 'a'} toss-up: the ${first} lets go at ${at}, the ${other} would at ${holds}.`;
+    return `${whose}${whose === '' ? 'A' : 'a'} toss-up, the ${first} lets go at ${at}, the ${other} would at ${holds}.`;
   return `${The} ${first} lets go first, at ${at}. The ${other} would hold ${holds}.`;
 }
 /** Hundredths tell the ends apart, and no more is known of either. */

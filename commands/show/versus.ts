@@ -68,7 +68,8 @@ export function versusText(
   if (!isChange(from, to)) return `${sentence(name)} is the same: ${spoken(from, how, preferences)}.`;
   const ends = endsSaid({ ...moved, within: 0 }, how, preferences);
   const first = endsSaid({ from: to, to: from, change: -change, within: 0 }, how, preferences);
-  const much = spoken(Math.abs(change), { ...how, difference: true }, preferences, Math.max(within, 0));
+  // Sizes are exact: what rounding leaves of their doubt says nothing of digits.
+  const much = spoken(Math.abs(change), { ...how, difference: true }, preferences, within > Math.abs(change) / 200 ? within : 0);
   const words = compared[entry.path];
   const sure = surely(
     change,

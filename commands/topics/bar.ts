@@ -230,7 +230,9 @@ function run(reading: Reading, context: Context): Outcome | Promise<Outcome> {
     );
   // What links do is told where a mismatch is.
   const mismatch = (['front', 'rear'] as const).some((end) => numbers.status(pathAt(end, linkLonger)) === 'told');
-  const figures = mismatch ? barTopic.figures : barTopic.figures.filter(({ path }) => !dueToLinks.includes(path));
+  const figures = mismatch
+    ? [crossHooked, ...barTopic.figures.filter((entry) => entry !== crossHooked)]
+    : barTopic.figures.filter(({ path }) => !dueToLinks.includes(path));
   return topicAnswer({ ...barTopic, figures }, reading, context);
 }
 export const bar: Command = {

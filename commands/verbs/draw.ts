@@ -1,6 +1,6 @@
 /** A figure against an input: the values in words, and a chart with the car's own point. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, pathAt, probe, type Situation } from '../../core/engine.js';
+import { nameAt, pathAt, probe, type Situation } from '../../core/engine.js';
 import { answer, type Chart, type Row } from '../answer.js';
 import { type Breathe, oneByOne } from '../breathing.js';
 import { phrase } from '../canonical.js';

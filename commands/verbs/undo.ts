@@ -74,7 +74,7 @@ function headline(lines: readonly Line[], rows: readonly Row[], is: Reads, conte
   if (rows.length !== 1 || row === undefined) return `Taken back: ${lineText(line, context)}.`;
   const cell = textOf(row.cells[1] ?? '');
   const [entry] = line;
-  if (entry?.kind !== revisions.name) return `${sentence(row.label)} ${cell} again.`;
+  if (entry?.kind !== revisions.name) return `${sentence(row.label)}: ${cell} again.`;
   const [before, after] = [context.garage.records, is].map((reads) => headAt(reads, entry.car));
   if (!before || !after) throw new Error(`car ${entry.car} is gone`);
   const name = revisionNames(before.data, after.data, context.asker.preferences).join();
