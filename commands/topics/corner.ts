@@ -95,10 +95,10 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
         pushText(numbers, preferences),
         ...beyondNote(numbers),
         ...rows.map(({ cells }) => `Lean ${cells.map(textOf).join(' ')} ${turnText(numbers, preferences)}.`),
-        ...(picture === undefined ? [] : [picture]),
       ],
       assumptions: uncertain(numbers, context),
       further: [
+        ...(picture === undefined ? [] : [{ name: 'the four loads', notes: [picture] }]),
         { name: 'the other numbers', rows: others },
         { name: 'what it rests on', notes: [...restsMost(numbers, balance.balanceIndex.path, context), limitsOfModel] },
       ],

@@ -11,7 +11,9 @@ describe('corner', () => {
     const told = await ask(club, 'robin', 'which end lets go first');
     expect(told.headline).toMatch(/^The front lets go first, at 0\.\d\d g\. The rear would hold [\d.]+ g\.$/);
     expect(told.notes[0]).toMatch(/^That's a push of [\d.]+ % ± [\d.]+/);
-    expect(told.further?.[0]?.rows?.find(({ label }) => label === 'front roll share')?.cells[0]).toMatchObject({
+    expect(
+      told.further?.find(({ name }) => name === 'the other numbers')?.rows?.find(({ label }) => label === 'front roll share')?.cells[0],
+    ).toMatchObject({
       si: expect.closeTo(0.676, 3),
     });
     expect(told.further?.at(-1)?.notes?.join('\n')).toMatch(/A steady turn/);
@@ -26,14 +28,16 @@ describe('corner', () => {
   it('is mirrored in a turn the other way, for a car alike on both sides', async () => {
     const pictures = await Promise.all(
       ['left', 'right'].map(async (way) => {
-        const { notes } = await ask(club, 'robin', `corner at 0.9 g ${way}`);
-        return (notes.find((note) => note.includes('|')) ?? '')
+        const picture =
+          (await ask(club, 'robin', `corner at 0.9 g ${way}`)).further?.find(({ name }) => name === 'the four loads')?.notes?.[0] ?? '';
+        return picture
           .split('\n')
-          .slice(1)
-          .map((line) => line.match(/[\d,]+ lb/g));
+          .filter((line) => /[┌└]/.test(line))
+          .map((line) => line.match(/[\d,]+/g));
       }),
     );
     const [left, right] = pictures;
+    expect(left?.map((line) => line?.length)).toEqual([2, 2]);
     expect(left).toEqual(right?.map((line) => [...(line ?? [])].reverse()));
   });
   it('beyond the limit there is no steady state, and it is said first', async () => {
@@ -49,7 +53,7 @@ describe('corner', () => {
   });
   it('braking moves load forward: the four loads add up to the car all the same', async () => {
     const loads = async (line: string) => {
-      const { notes } = await ask(club, 'robin', line);
+      const notes = (await ask(club, 'robin', line)).further?.[0]?.notes ?? [];
       return (notes.join('\n').match(/[\d,]+(?= [▁-█] ┌| [▁-█] └)|(?<=[┐┘] [▁-█] +)[\d,]+/g) ?? []).map((text) =>
         Number(text.replace(',', '')),
       );
