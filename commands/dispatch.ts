@@ -14,6 +14,7 @@ import { ChangeRefused } from './records/refused.js';
 import { commandOf, commands } from './registry.js';
 import { read } from './resolve.js';
 import { settingOf } from './setting.js';
+import { textOf } from './show/amount.js';
 import { withoutVerb } from './verbs/without.js';
 
 /** More than this in one message is a file, not a question. */
@@ -106,7 +107,15 @@ async function runLine(line: string, context: Context, draft: Draft, others: Gar
   if (isStop(reading)) return { answer: stopped(reading) };
   const ran = await run(reading, line, context);
   const outcome = context.remark && ran.changes?.length ? offer(reading, context) : ran;
-  return { ...outcome, answer: { ...outcome.answer, echoes: [...reading.echoes, ...outcome.answer.echoes] } };
+  return { ...outcome, answer: { ...outcome.answer, echoes: [...unsaid(reading.echoes, outcome.answer), ...outcome.answer.echoes] } };
+}
+/** How something was read is not said again where the answer shows it: `450 lb/in` of `450 read as 450 lb/in`. */
+function unsaid(echoes: readonly string[], { headline, rows, notes }: Answer): readonly string[] {
+  const shown = [headline, ...rows.flatMap(({ label, cells }) => [label, ...cells.map(textOf)]), ...notes].join(' ');
+  return echoes.filter((echo) => {
+    const [typed = '', read] = echo.split(' read as ');
+    return read === undefined || !read.startsWith(typed) || !shown.includes(read);
+  });
 }
 /** `why` alone, after a number: of that number, as the answer itself suggested. */
 function suggestion({ verb, sides, tried, names, everything }: Reading, { conversation }: Context): string | undefined {

@@ -1,6 +1,7 @@
 /** Sums of a line's own data: what the line tells is all there is, guesses are off, and the basis is said. */
 import { isRefusal } from '../core/catalog.js';
 import type { Evaluation } from '../core/engine.js';
+import type { Section } from './answer.js';
 import type { Context } from './context.js';
 import { isNotLaid, lay } from './facts.js';
 import { catalog, type Looked, nothing, numbersOf } from './looked.js';
@@ -58,8 +59,8 @@ export function basisLine(looked: Looked, path: string): readonly string[] {
   const words = numbersOf(looked.situation).basis(path);
   return words.length === 0 ? [] : [`${sentence(words.slice(0, mostBasis).join('; '))}.`];
 }
-/** What the saved car, or parts of the usual kind, would make of the same: worth a row where it moves the number that is shown. */
-export function fullerRow(plain: Looked, full: Looked, path: string, { asker: { preferences } }: Pick<Context, 'asker'>) {
+/** What the saved car, or parts of the usual kind, would make of the same: for whoever asks for more, where it moves the number that is shown. */
+export function fuller(plain: Looked, full: Looked, path: string, { asker: { preferences } }: Pick<Context, 'asker'>): readonly Section[] {
   const [own, all] = [numbersOf(plain.situation), numbersOf(full.situation)];
   const [value, other] = [own.number(path), all.number(path)];
   if (isRefusal(value) || isRefusal(other)) return [];
@@ -67,5 +68,6 @@ export function fullerRow(plain: Looked, full: Looked, path: string, { asker: { 
   const { dimension = 'ratio' } = entry;
   const shown = amount(other, dimension, preferences, all.within(path), writing(entry));
   if (Math.abs(other - value) <= Math.max(own.within(path), 0.005 * Math.abs(value))) return [];
-  return [{ label: full.car ? `on ${full.car.name}` : 'with usual parts', cells: [shown] }];
+  const name = full.car ? `on ${full.car.name}` : 'with usual parts';
+  return [{ name, notes: [`${sentence(name)}: ${shown.text}.`] }];
 }

@@ -50,6 +50,7 @@ function noteBlock(note: string, { width, proseWidth }: Pick<Sizes, 'width' | 'p
   const fixed = lines.some((l) => l.startsWith('  '));
   const broken = lines.map((line) => {
     const indent = /^ */.exec(line)?.[0] ?? '';
+    if (fixed && columnsOf(line) <= width) return [line];
     return wrapped(line, (fixed ? width : proseWidth) - indent.length, fixed ? '  ' : '').map((l) => indent + l);
   });
   return fixed && broken.flat().length > uncut ? rowsBlock(broken, name) : block(fixed ? 'fixed' : 'prose', broken.flat(), name);

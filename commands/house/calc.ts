@@ -9,6 +9,7 @@ import { isStop, type Reading } from '../reading.js';
 import { read } from '../resolve.js';
 import { type AmountToken, scan } from '../scan.js';
 import { settingOf } from '../setting.js';
+import { ofResults } from '../show/amount.js';
 import { figure, type Told } from '../sums/amounts.js';
 import { dimensionInWords, isPlain } from '../sums/base.js';
 import { type Ground, readSum, type SumRefused } from '../sums/read.js';
@@ -23,6 +24,9 @@ const example = 'calc 2 * 450 lb/in * 0.65^2';
 /** Words of a sum are read as a question for what they name. */
 const onlyShow: readonly Command[] = [show];
 
+/** How many digits the number was typed with; a fraction of an inch is a ruler's. */
+const digitsOf = (text: string): number =>
+  text.includes('/') ? 0 : (/[\d.,]*\d/.exec(text)?.[0] ?? '').replace(/\D/g, '').replace(/^0+/, '').length;
 const isAmount = (token: { readonly is: string }): token is AmountToken => token.is === 'amount';
 
 /** `3/8 in in mm`: the amounts in another unit, each in the unit before it when it has none. */
@@ -33,7 +37,7 @@ function convert(reading: Reading, wanted: string, context: Context): Outcome {
   const rows: Row[] = [];
   for (const token of tokens) {
     unit = token.unit ?? unit;
-    if (unit === undefined) return refused(`${token.text} of what? A unit is missing.`, `3/8 in in mm`);
+    if (unit === undefined) return refused(`${token.text} in what unit?`, `3/8 in in mm`);
     const meanings = amountsOf(token.value, unit, preferences);
     const found = meanings.find(({ dimension }) => meaningsOf(wanted).some((one) => one.dimension === dimension));
     if (!found) {
@@ -45,7 +49,7 @@ function convert(reading: Reading, wanted: string, context: Context): Outcome {
           : `${wanted} is no unit that I know.`;
       return refused(sort, '3/8 in in mm');
     }
-    const text = writeResult(found.si, found.dimension, preferences, { unit: wanted });
+    const text = writeResult(found.si, found.dimension, preferences, { unit: wanted, digits: Math.max(ofResults, digitsOf(token.text)) });
     const typed = token.unit === undefined ? `${token.text} ${unit}` : token.text;
     rows.push({ label: typed, cells: [{ si: found.si, dimension: found.dimension, text }] });
   }
@@ -54,9 +58,8 @@ function convert(reading: Reading, wanted: string, context: Context): Outcome {
   const texts = rows.map(({ cells: [cell] }) => (typeof cell === 'object' ? cell.text : ''));
   const cell = first.cells[0];
   return {
-    answer: answer('told', rows.length === 1 ? `${first.label} = ${texts[0]}` : texts.join(', '), {
+    answer: answer('told', rows.map(({ label }, at) => `${texts[at]} for ${label}`).join(', '), {
       ...(typeof cell === 'object' ? { amount: cell } : {}),
-      rows: rows.length === 1 ? [] : rows,
     }),
   };
 }
@@ -120,7 +123,7 @@ async function workOut(reading: Reading, context: Context): Promise<Outcome> {
     answer: answer('told', `${expression} = ${result.text}`, {
       ...(result.amount ? { amount: result.amount } : {}),
       notes: result.notes,
-      assumptions: figures.used.size === 0 ? [] : [`Of your car, without the ±: ${[...figures.used].join(', ')}.`],
+      assumptions: figures.used.size === 0 ? [] : [`From your car, its ± left out: ${[...figures.used].join(', ')}.`],
     }),
   };
 }

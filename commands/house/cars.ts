@@ -66,10 +66,9 @@ export const car: Command = {
     const found = ownCar(reading, context);
     if (isOutcome(found)) return found;
     const parts = {
-      rows: [{ label: found.name, cells: [`${found.head.facts.size} facts`] }],
       next: [{ label: 'show everything', line: 'show everything' }],
     };
-    return { answer: answer('changed', `${found.name} is the car in use.`, parts), changes: [{ change: 'choose car', car: found.id }] };
+    return { answer: answer('changed', `We talk about ${found.name} now.`, parts), changes: [{ change: 'choose car', car: found.id }] };
   },
 };
 
@@ -86,9 +85,9 @@ export const newCar: Command = {
     if (typeof name !== 'string') return name;
     const id = newCarId(context);
     return {
-      answer: answer('changed', `${name} made, and in use.`, {
-        notes: ['It knows nothing yet: tell it facts, one or several in a line.'],
-        next: [{ label: 'help set', line: 'help set' }],
+      answer: answer('changed', `${name} is here, and yours to tell me about.`, {
+        notes: ['Tell me its weight, front share, wheelbase, springs: several in a line if you like.'],
+        next: [{ label: 'how to tell me', line: 'help set' }],
       }),
       changes: [
         { change: 'make car', car: id, name, facts: new Map(), measured: false, why: `new car ${name}` },
@@ -123,7 +122,7 @@ export const copyCar: Command = {
     const { facts, carried } = settled(situationOf(both.car.head, context));
     const line = `compare ${both.name} with ${both.car.name}`;
     return {
-      answer: answer('changed', `${both.name} made as a copy of ${both.car.name}, and in use.`, {
+      answer: answer('changed', `${both.name} is a copy of ${both.car.name}, and the one we talk about now.`, {
         notes: sideEffects({ forgot: [], carried }, context.asker.preferences),
         next: [{ label: line, line }],
       }),

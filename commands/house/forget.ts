@@ -1,6 +1,6 @@
 /** Forget a fact, or a whole car. */
 import { isInput } from '../../core/catalog.js';
-import { nameAt, pathAt } from '../../core/engine.js';
+import { pathAt } from '../../core/engine.js';
 import { answer } from '../answer.js';
 import { phrase } from '../canonical.js';
 import type { Command, Outcome } from '../command.js';
@@ -9,7 +9,8 @@ import type { Altered } from '../facts.js';
 import { catalog } from '../looked.js';
 import type { Reading } from '../reading.js';
 import { alteredNames, alteredRows } from '../show/altered.js';
-import { sentence } from '../show/amount.js';
+import { textOf } from '../show/amount.js';
+import { partName } from '../show/partName.js';
 import { isOutcome, ownCar, refused } from './own.js';
 
 function askCar(car: CarView): Outcome {
@@ -27,7 +28,7 @@ function forgetFacts(car: CarView, reading: Reading): Outcome | { readonly gone:
   const figure = items.find(({ entry }) => !isInput(entry));
   if (figure)
     return refused(
-      `The ${figure.entry.name} is worked out, not told: there is nothing to forget.`,
+      `Nobody told me the ${figure.entry.name}: I work it out, so there's nothing to forget.`,
       `why ${phrase(figure.entry, ...figure.places.slice(0, 1))}`,
     );
   const gone = items.flatMap((item) =>
@@ -47,7 +48,7 @@ function forgetFacts(car: CarView, reading: Reading): Outcome | { readonly gone:
       first.places.some((place) => car.head.facts.has(pathAt(place, entry))),
   );
   if (twin) return forgetFacts(car, { ...reading, sides: [{ items: [{ ...first, entry: twin }], subjects: [] }] });
-  return refused(`${car.name} was never told the ${nameAt(first.entry, first.places[0] ?? '')}.`, 'show everything');
+  return refused(`Nobody told me the ${partName(first.entry, first.places.slice(0, 1))} of ${car.name}.`, 'show everything');
 }
 
 export const forget: Command = {
@@ -76,9 +77,8 @@ export const forget: Command = {
     const rows = alteredRows(found.gone, context.asker.preferences);
     const names = alteredNames(found.gone, context.asker.preferences).join(', ');
     return {
-      answer: answer('changed', `${sentence(names)} of ${car.name} forgotten.`, {
-        columns: ['was', 'is'],
-        rows,
+      answer: answer('changed', `${car.name}: ${names} forgotten.`, {
+        rows: rows.map(({ label, cells }) => ({ label, cells: [`was ${textOf(cells[0] ?? '')}`] })),
         next: [{ label: 'undo', line: 'undo' }],
       }),
       changes: [

@@ -8,9 +8,12 @@ import { type Altered, type How, isNotLaid, type Laid, lay } from '../facts.js';
 import { catalog, numbersOf, situationOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
 import { isSame } from '../same.js';
-import { alteredRows, alteredTexts, sideEffects, unsaved } from '../show/altered.js';
-import { sentence } from '../show/amount.js';
+import { scan } from '../scan.js';
+import { alteredTexts, recordedRows, sideEffects, unsaved } from '../show/altered.js';
+import { sentence, textOf } from '../show/amount.js';
+import { opens } from '../show/opens.js';
 import { disagreements } from '../show/rests.js';
+import { meaningsOf } from '../units.js';
 import { newCarId, refused } from './own.js';
 
 /** Items of a change: facts and the state that they were taken in. Conditions of a question are left out. */
@@ -53,25 +56,43 @@ const told = (reading: Reading, { event, now, asker }: Context): How => ({
   ...(reading.evidence === undefined ? {} : { evidence: reading.evidence }),
 });
 
-function changedAnswer(car: string, laid: Laid, reading: Reading, context: Context): Answer {
+/** The units that facts were told in: a weight in kilos is said again in kilos. */
+function unitsTold(items: readonly Item[]): ReadonlyMap<Item['entry'], string> {
+  const units = new Map<Item['entry'], string>();
+  for (const { entry, said } of items) {
+    const [token] = said === undefined || entry.dimension === undefined || entry.dimension === 'ratio' ? [] : scan(said.text);
+    if (token?.is !== 'amount' || token.unit === undefined) continue;
+    const meant = meaningsOf(token.unit).find(({ dimension }) => dimension === entry.dimension);
+    if (meant && !Number.isNaN(meant.unit.factor)) units.set(entry, meant.unit.shown);
+  }
+  return units;
+}
+
+function changedAnswer(car: string, laid: Laid, items: readonly Item[], reading: Reading, context: Context): Answer {
   const { preferences } = context.asker;
-  const rows = alteredRows(laid.told, preferences);
+  const units = unitsTold(items);
+  const rows = recordedRows(laid.told, preferences, units);
   const numbers = numbersOf(laid.situation);
   const paths = new Set(laid.told.map(({ path }) => path));
-  const headline = rows.length === 1 ? sentence(alteredTexts(laid.told, preferences).join()) : `${rows.length} facts recorded for ${car}.`;
+  // The car is named where there are several to mix up.
+  const whose = context.garage.mine.length > 1 ? `${car}: ` : '';
+  const one = alteredTexts(laid.told, preferences, units).join();
+  const headline =
+    rows.length === 1
+      ? `${whose === '' ? sentence(one) : `${whose}${one}`}.`
+      : `${whose === '' ? 'Got' : `${whose}got`} ${rows.length === 2 ? 'both' : `all ${rows.length}`}.`;
   return answer('changed', headline, {
-    ...(rows.length > 1 ? { columns: ['was', 'is'], rows } : {}),
-    notes: [...(rows.length === 1 ? [`Recorded for ${car}.`] : []), ...sideEffects(laid, preferences)],
+    rows: rows.length > 1 ? rows : [],
+    notes: sideEffects(laid, preferences),
     echoes: unsaved(reading),
     assumptions: disagreements(
       numbers,
       ({ used, unused }) => paths.has(unused) || [...paths].some((path) => catalog.dependsOn(used, path)),
     ),
-    // A caution belongs under a change that is work on the car; a fact read off a label needs none twice.
-    cautions: [...new Set(laid.told.flatMap(({ entry }) => (entry.work ? (entry.caution ?? []) : [])))].slice(0, 1),
     next: [{ label: 'undo', line: 'undo' }],
   });
 }
+
 /** Told again as it was, as well known as before. */
 const isNothingNew = ({ before, after }: Altered): boolean =>
   before !== undefined &&
@@ -85,7 +106,10 @@ export function recordOn(car: CarView, items: readonly Item[], reading: Reading,
   const laid = lay(situationOf(car.head, context), items, told(reading, context));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
   if (laid.told.every(isNothingNew) && laid.carried.length === 0) {
-    const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));
+    const rows = recordedRows(laid.told, context.asker.preferences, unitsTold(items)).map(({ label, cells }) => ({
+      label,
+      cells: [textOf(cells[0] ?? '').replace(/, as before$/, '')],
+    }));
     return { answer: answer('told', `${car.name} has that already.`, { rows, echoes: unsaved(reading) }) };
   }
   const changes: readonly Change[] = [
@@ -94,28 +118,29 @@ export function recordOn(car: CarView, items: readonly Item[], reading: Reading,
       measuredIn: laid.measured ? 'now' : car.head.measuredIn,
     },
   ];
-  return { answer: changedAnswer(car.name, laid, reading, context), changes };
+  return { answer: changedAnswer(car.name, laid, items, reading, context), changes };
 }
+/** Facts that one line has room for. */
+const shortList = 90;
 /** The same on a new car, which is then in use. */
 export function recordOnNew(name: string, items: readonly Item[], reading: Reading, context: Context, note?: string): Outcome {
   const why = whyOf(reading, items, context);
   const laid = lay({ facts: new Map() }, items, told(reading, context));
   if (isNotLaid(laid)) return refused(laid.refused, laid.line);
-  const rows = alteredRows(laid.told, context.asker.preferences).map(({ label, cells }) => ({ label, cells: cells.slice(1) }));
+  const { preferences } = context.asker;
+  const rows = recordedRows(laid.told, preferences, unitsTold(items));
   const car = newCarId(context);
-  const done = answer(
-    'changed',
-    `${name} saved${rows.length === 1 ? ' with one fact' : rows.length > 1 ? ` with ${rows.length} facts` : ''}, and in use.`,
-    {
-      rows,
-      notes: note === undefined ? [] : [note],
-      echoes: unsaved(reading),
-      next: [
-        { label: 'show everything', line: 'show everything' },
-        { label: 'help set', line: 'help set' },
-      ],
-    },
-  );
+  const texts = rows.map(({ label, cells }) => `${label} ${textOf(cells[0] ?? '')}`).join(', ');
+  const short = rows.length > 0 && texts.length <= shortList;
+  const done = answer('changed', `${name} is saved${rows.length === 0 ? '' : short ? `: ${texts}` : ` with all ${rows.length} facts`}.`, {
+    rows: short ? [] : rows,
+    notes: [...(note === undefined ? [] : [note]), ...opens(numbersOf(laid.situation), laid.situation.facts)],
+    echoes: unsaved(reading),
+    next: [
+      { label: 'what can I ask', line: 'help' },
+      ...(rows.length === 0 ? [] : [{ label: 'all that I know of it', line: 'show everything' }]),
+    ],
+  });
   return {
     answer: done,
     changes: [

@@ -21,7 +21,7 @@ export function writing(entry: Pick<Entry, 'percent' | 'dimension' | 'trade'>, w
 export function amount(si: number, dimension: Dimension, preferences: Preferences, within = 0, how: Written = {}): Amount {
   if (!(within > 0)) return { si, dimension, text: writeQuantity(si, dimension, preferences, undefined, how) };
   if (!Number.isFinite(within))
-    return { si, dimension, text: `${writeQuantity(si, dimension, preferences, undefined, how)}, barely known` };
+    return { si, dimension, text: `${writeQuantity(si, dimension, preferences, undefined, how)}, which is little better than a guess` };
   const text = writeQuantity(si, dimension, preferences, within, how);
   return { si, dimension, within, text: `${text} ${writePlusMinus(within, dimension, preferences, how)}` };
 }
@@ -53,13 +53,21 @@ export function factCell(entry: Entry, fact: Fact, preferences: Preferences, wan
     const doubt = within > 0 ? ` ± ${Number((within * 100).toPrecision(2))}%` : '';
     return curveText(value, entry, preferences) + doubt;
   }
-  return amount(value, entry.dimension ?? 'ratio', preferences, within, writing(entry, wantedUnit));
+  const { dimension = 'ratio' } = entry;
+  const how = writing(entry, wantedUnit);
+  // The digits that were told, whatever the plus-or-minus: 52.5 % is said again as 52.5 %.
+  const text = writeQuantity(value, dimension, preferences, undefined, how);
+  if (!(within > 0)) return { si: value, dimension, text };
+  return { si: value, dimension, within, text: `${text} ${writePlusMinus(within, dimension, preferences, how)}` };
 }
-/** The same without its plus-or-minus, every digit as it was told. */
-export function valueText(entry: Entry, value: Value, preferences: Preferences): string {
+/** The same without its plus-or-minus, every digit as it was told, in the unit that it was told in where that is known. */
+export function valueText(entry: Entry, value: Value, preferences: Preferences, unit?: string, digits?: number): string {
   if (typeof value === 'string') return value;
   if (typeof value === 'object') return curveText(value, entry, preferences);
-  return writeQuantity(value, entry.dimension ?? 'ratio', preferences, undefined, writing(entry));
+  return writeQuantity(value, entry.dimension ?? 'ratio', preferences, undefined, {
+    ...writing(entry, unit),
+    ...(digits === undefined ? {} : { digits }),
+  });
 }
 /** A value as a line would tell it, to be read again. Undefined for a table. */
 export function valueToType(entry: Entry, value: Value, preferences: Preferences): string | undefined {
@@ -70,6 +78,8 @@ export function valueToType(entry: Entry, value: Value, preferences: Preferences
 
 /** Digits of what is worked out, where nothing says how sure it is: no more than what is told usually carries. */
 export const ofResults = 3;
+/** A doubt that is less of the number than this stands behind those digits. */
+const fine = 0.005;
 /** What an entry is for a car, as a cell: a number with its plus-or-minus, an option, a size. Undefined where it is not known. */
 export function cellOf(
   numbers: Evaluation,
@@ -80,10 +90,15 @@ export function cellOf(
   const { entry } = numbers.catalog.node(path);
   const value = numbers.get(path);
   if (isRefusal(value)) return undefined;
+  const told = numbers.status(path) === 'told' ? numbers.situation.facts.get(path) : undefined;
+  if (told && how.doubt !== false) return factCell(entry, told, preferences, how.wantedUnit);
   if (typeof value === 'number') {
-    const write = how.doubt === false ? bare : amount;
-    const digits = numbers.status(path) === 'told' ? {} : { digits: ofResults };
-    return write(value, entry.dimension ?? 'ratio', preferences, numbers.within(path), { ...writing(entry, how.wantedUnit), ...digits });
+    // A text-book sum is as exact as what it was given: its doubt only says which digits mean nothing.
+    const plain = numbers.situation.assume !== undefined;
+    const write = how.doubt === false || plain ? bare : amount;
+    const within = numbers.within(path);
+    const doubt = plain && within < fine * Math.abs(value) ? 0 : within;
+    return write(value, entry.dimension ?? 'ratio', preferences, doubt, { ...writing(entry, how.wantedUnit), digits: ofResults });
   }
   const fact = numbers.situation.facts.get(path);
   if (fact) return factCell(entry, fact, preferences);
@@ -92,7 +107,7 @@ export function cellOf(
 }
 export const textOf = (cell: Cell): string => (typeof cell === 'string' ? cell : cell.text);
 
-const evidences: Readonly<Record<Evidence, string>> = { measured: 'measured', spec: 'from the spec', estimated: 'your estimate' };
-export const evidenceText = (evidence: Evidence | 'rule'): string => (evidence === 'rule' ? 'assumed' : evidences[evidence]);
+const evidences: Readonly<Record<Evidence, string>> = { measured: 'measured', spec: 'from the book', estimated: 'your guess' };
+export const evidenceText = (evidence: Evidence | 'rule'): string => (evidence === 'rule' ? 'my guess' : evidences[evidence]);
 /** The first letter as a sentence has it. */
 export const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

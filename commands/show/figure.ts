@@ -1,14 +1,18 @@
 /** One entry of the catalogs at one place, as an answer: the number, the steps to it, what it rests on. */
 import { type Entry, isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
+import { type Evaluation, pathAt } from '../../core/engine.js';
+import { balanceIndex } from '../../core/subjects/cornering/balance.js';
 import { type Answer, answer, type Row } from '../answer.js';
 import { phrase, wordOf } from '../canonical.js';
 import type { Context, Preferences } from '../context.js';
 import type { Looked } from '../looked.js';
 import { numbersOf } from '../looked.js';
 import { bare, cellOf, evidenceText, factCell, sentence, textOf, writing } from './amount.js';
+import { firstToGo, pushText } from './firstToGo.js';
 import { labelAt, labelOf } from './label.js';
-import { disagreements, restsOn } from './rests.js';
+import { partName } from './partName.js';
+import { disagreements, isUnknowable, measuring, restsMost } from './rests.js';
+import { basisOfCar, sayingAt, turnAt } from './saying.js';
 import { turnNotes } from './turn.js';
 
 const mostSteps = 4;
@@ -101,52 +105,89 @@ function toldOtherwise(numbers: Evaluation, path: string): string {
   const twin = numbers.catalog.entries.find((one) => one.instead === entry.instead && numbers.situation.facts.has(pathAt(place, one)));
   return twin ? pathAt(place, twin) : path;
 }
+/** `turnip: `, where it is not the asker's own car in use. */
+export const whoseText = (looked: Pick<Looked, 'current' | 'label'>): string =>
+  looked.current || looked.label === '' ? '' : `${looked.label}: `;
+
+/** The headline of a number: what it is, how much, on what basis; that it can't be said yet, where the doubt is as large. */
+export function headlineOf(
+  looked: Looked,
+  path: string,
+  { asker: { preferences } }: Pick<Context, 'asker'>,
+  { wantedUnit, name }: { readonly wantedUnit?: string | undefined; readonly name?: string } = {},
+): string {
+  const numbers = numbersOf(looked.situation);
+  const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
+  const text = cell === undefined ? 'known' : textOf(cell);
+  const at = turnAt(numbers, path, preferences);
+  const whose = whoseText(looked);
+  if (isUnknowable(numbers, path) && typeof cell === 'object') {
+    const [value = '', doubt = ''] = text.split(' ± ');
+    return `${whose === '' ? 'Can' : `${whose}can`}'t say yet: ${value}${at}, but my guesses leave ± ${doubt}.`;
+  }
+  const basis = looked.situation.assume === undefined ? basisOfCar(numbers, path) : undefined;
+  const line = `${name ?? sayingAt(numbers, path)} ${text}${at}${basis === undefined ? '' : `, ${basis}`}.`;
+  return whose === '' ? sentence(line) : `${whose}${line}`;
+}
 /** An entry of a car, shown. `label` says whose, where it is not the asker's own car in use. */
 export function showOne(looked: Looked, asked: string, context: Pick<Context, 'asker' | 'room'>, wantedUnit?: string): Answer {
   const { preferences } = context.asker;
   const numbers = numbersOf(looked.situation);
   const path = toldOtherwise(numbers, asked);
   const { entry, place } = numbers.catalog.node(path);
-  const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
-  const name = whose === '' ? sentence(nameAt(entry, place)) : `${whose}${nameAt(entry, place)}`;
+  const whose = whoseText(looked);
   const value = numbers.get(path);
   if (isRefusal(value)) {
     const line = lineToTell(numbers, value.because ?? [path]);
-    return answer('refused', `${whose}${value.refused}`, { next: line === undefined ? [] : [{ label: line, line }] });
+    return answer('refused', `${whose}${value.refused}`, { next: line === undefined ? [] : [{ label: 'how to measure it', line }] });
   }
   const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
-  const text = cell === undefined ? 'known' : textOf(cell);
-  const fact = looked.situation.facts.get(path);
+  const shown = typeof cell === 'object' ? { amount: cell } : {};
   const status = numbers.status(path);
+  const fact = looked.situation.facts.get(path);
   if (status === 'told' && fact) {
-    const shown = factCell(entry, fact, preferences, wantedUnit);
+    const told = factCell(entry, fact, preferences, wantedUnit);
     const how = entry.told === undefined ? '' : `, ${evidenceText(fact.evidence)}`;
-    return answer('told', `${name} ${textOf(shown)}${how}`, { ...(typeof shown === 'string' ? {} : { amount: shown }) });
+    const line = `${partName(entry, [place])} ${textOf(told)}${how}.`;
+    return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, typeof told === 'string' ? {} : { amount: told });
   }
-  const next = [
-    { label: 'why', line: `why ${phrase(entry, place)}` },
-    ...(entry.scope === 'axle' && status === 'computed'
-      ? [{ label: `compare ${other(place)}`, line: `${phrase(entry, place)} vs ${phrase(entry, other(place))}` }]
-      : []),
-  ];
   if (status === 'estimated') {
-    const line = `help measure ${wordOf(entry)}`;
-    return answer('told', `${name} ${text}, assumed`, {
-      ...(typeof cell === 'object' ? { amount: cell } : {}),
-      assumptions: [`Not told: ${entry.source ?? 'common practice, no source'}.`],
-      next: [{ label: line, line }],
+    const line = `${sayingAt(numbers, path)} ${cell === undefined ? 'known' : textOf(cell)}, my guess.`;
+    return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
+      ...shown,
+      assumptions: [`Nobody told me; it goes by: ${entry.source ?? 'common practice, no source'}.`],
+      next: [{ label: 'how to measure it', line: `help measure ${wordOf(entry)}` }],
     });
   }
-  return answer('told', `${name} ${text}`, {
-    ...(typeof cell === 'object' ? { amount: cell } : {}),
-    rows: stepRows(numbers, path, preferences),
-    notes: turnNotes(numbers, path, preferences),
+  const measure = measuring(numbers, path, context);
+  const isBalance = entry === balanceIndex;
+  const plain = looked.situation.assume !== undefined;
+  const both = entry.scope === 'axle' && status === 'computed' && !plain ? otherEnd(looked, path, preferences, wantedUnit) : [];
+  const steps = plain ? [] : stepRows(numbers, path, preferences);
+  const rests = restsMost(numbers, path, context);
+  return answer('told', isBalance ? firstToGo(numbers, whose, preferences) : headlineOf(looked, path, context, { wantedUnit }), {
+    ...shown,
+    notes: [...(isBalance ? [pushText(numbers, preferences)] : []), ...both, ...turnNotes(numbers, path, preferences)],
     assumptions: [
       ...disagreements(numbers, ({ figure }) => figure === path || numbers.catalog.dependsOn(path, figure)),
-      ...restsOn(numbers, path, context),
+      ...(measure ? [measure.sentence] : []),
     ],
-    cautions: entry.caution === undefined ? [] : [entry.caution],
-    next: looked.current ? next : [],
+    further: [
+      ...(steps.length === 0 ? [] : [{ name: 'steps', rows: steps }]),
+      ...(rests.length === 0 || plain ? [] : [{ name: 'what it rests on', notes: rests }]),
+    ],
+    next:
+      looked.current && !plain
+        ? [...(measure ? [{ label: 'how to measure it', line: measure.line }] : []), { label: 'why', line: `why ${phrase(entry, place)}` }]
+        : [],
   });
+}
+/** The same of the other end, in a line. */
+function otherEnd({ situation }: Looked, path: string, preferences: Preferences, wantedUnit?: string): readonly string[] {
+  const numbers = numbersOf(situation);
+  const { entry, place } = numbers.catalog.node(path);
+  const twin = pathAt(other(place), entry);
+  const cell = cellOf(numbers, twin, preferences, { doubt: false, ...(wantedUnit === undefined ? {} : { wantedUnit }) });
+  return cell === undefined || numbers.status(twin) !== 'computed' ? [] : [`${sentence(other(place))} ${textOf(cell)}.`];
 }
 const other = (axle: string): string => (axle === 'front' ? 'rear' : 'front');

@@ -9,7 +9,7 @@ import { valueToType } from './amount.js';
 import { sayingOf, spoken } from './spoken.js';
 
 export const partName = (entry: Entry, places: readonly string[]): string =>
-  [placeWords(entry, places), entry.words?.[0] ?? entry.name].filter((part) => part !== '').join(' ');
+  [places.length === 0 ? '' : placeWords(entry, places), entry.words?.[0] ?? entry.name].filter((part) => part !== '').join(' ');
 /** The same with what was typed for it: `rear bar 25 mm`. */
 export const partSaid = ({ entry, places, said }: Item): string => `${partName(entry, places)} ${said?.text ?? ''}`.trim();
 /** A value as a line tells it, in the unit of its trade where it has one: `25 mm`. Undefined for a table. */

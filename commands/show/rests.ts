@@ -6,12 +6,13 @@ import type { Evaluation, Overridden, Share } from '../../core/engine.js';
 import { nameAtAll } from '../../core/engine.js';
 import { wordOf } from '../canonical.js';
 import type { Context, Preferences } from '../context.js';
-import { amount, cellOf, evidenceText, textOf, writing } from './amount.js';
+import { amount, cellOf, evidenceText, sentence, textOf, writing } from './amount.js';
 import { labelAtAll } from './label.js';
-import { typed } from './typed.js';
 
-/** Shares smaller than this part of the whole plus-or-minus are not worth a word. */
-const notable = 0.3;
+/** A doubt that is a smaller part of the number than this takes no measurement to make it of use. */
+const doubtful = 0.2;
+/** A measurement that leaves more of the plus-or-minus than this does little. */
+const little = 0.9;
 
 /** What the inputs of one error are called together: `front and rear spring rate`. */
 export const namesOfPaths = (numbers: Evaluation, paths: readonly string[]): string =>
@@ -46,7 +47,10 @@ export function shareText(numbers: Evaluation, share: Pick<Share, 'paths' | 'evi
   if (asks) return `${asks.words}, which is not told`;
   const [path] = share.paths;
   const cell = path === undefined ? undefined : cellOf(numbers, path, preferences);
-  return `${labelsOfPaths(numbers, share.paths)}, ${evidenceText(share.evidence)}${cell === undefined ? '' : ` ${textOf(cell)}`}`;
+  const value = cell === undefined ? '' : ` ${textOf(cell)}`;
+  return share.evidence === 'rule'
+    ? `my guess of the ${labelsOfPaths(numbers, share.paths)}${value}`
+    : `${labelsOfPaths(numbers, share.paths)}${value}, ${evidenceText(share.evidence)}`;
 }
 
 /** A line that teaches how to measure the first of some inputs. */
@@ -57,33 +61,46 @@ export function measureLine(numbers: Evaluation, paths: readonly string[]): stri
   return `help measure ${wordOf(entry.asks?.tell ?? entry)}`;
 }
 
-/** Sentences under a number: what it rests on most, and what measuring that would do. None for a number without doubt. */
-export function restsOn(
-  numbers: Evaluation,
-  path: string,
-  { asker: { preferences }, room }: Pick<Context, 'asker' | 'room'>,
-): readonly string[] {
-  const [first] = namedShares(numbers, numbers.shares(path));
+/** Whether the plus-or-minus is as large as the number itself: then it is not an answer yet. Of what stands about zero that says nothing. */
+export function isUnknowable(numbers: Evaluation, path: string): boolean {
+  const value = numbers.number(path);
+  const { entry } = numbers.catalog.node(path);
+  return !isRefusal(value) && numbers.within(path) >= Math.abs(value) && value !== 0 && (entry.sane?.[0] ?? 0) >= 0;
+}
+/** The one measurement that does most for a number, as a sentence and a line; none where the number is of use without. */
+export interface Measuring {
+  readonly sentence: string;
+  readonly line: string;
+}
+export function measuring(numbers: Evaluation, path: string, { asker: { preferences } }: Pick<Context, 'asker'>): Measuring | undefined {
   const within = numbers.within(path);
   const value = numbers.number(path);
-  if (!first || isRefusal(value) || !(within > 0)) return [];
-  if (!Number.isFinite(within))
-    return [
-      `A slight doubt about ${asksOf(numbers, first.paths)?.words ?? `the ${namesOfPaths(numbers, first.paths)}`} takes the answer away.`,
-    ];
-  if (Math.abs(first.amount) < notable * within) return ['Rests on many things, none much more than the others.'];
-  const says = `Rests most on: ${shareText(numbers, first, preferences)}.`;
+  if (isRefusal(value) || !(within > doubtful * Math.abs(value))) return undefined;
   const next = measureNext(numbers, path, 1)[0];
-  if (!next || next.after > 0.9 * within) return [says];
+  if (!next) return undefined;
   const { entry } = numbers.catalog.node(path);
-  const left = next.after / within;
-  const does =
-    left > 0.42 && left < 0.58
-      ? 'halves the ±'
-      : `leaves ${plusMinus(value, next.after, entry.dimension ?? 'ratio', preferences, writing(entry))}`;
-  const doing = asksOf(numbers, next.paths) ? 'Telling it' : 'Measuring it';
-  return [`${says} ${doing} ${does}: ${typed(measureLine(numbers, next.paths), room)}`];
+  const line = measureLine(numbers, next.paths);
+  const does = asksOf(numbers, next.paths)
+    ? `${toSettle(numbers, next.paths)}.`
+    : `One measurement does most: ${labelsOfPaths(numbers, next.paths)}.`;
+  if (!Number.isFinite(within)) return { sentence: does, line };
+  if (next.after > little * within) return undefined;
+  const leaves = plusMinus(value, next.after, entry.dimension ?? 'ratio', preferences, writing(entry));
+  return { sentence: `${does} It leaves ${leaves}.`, line };
 }
+/** Sentences under a number: the measurement that does most, where the number needs it. */
+export const restsOn = (numbers: Evaluation, path: string, context: Pick<Context, 'asker' | 'room'>): readonly string[] =>
+  [measuring(numbers, path, context)].flatMap((one) => one?.sentence ?? []);
+/** What the number rests on most, whether it needs measuring or not: for whoever asks for more. */
+export function restsMost(numbers: Evaluation, path: string, { asker: { preferences } }: Pick<Context, 'asker'>): readonly string[] {
+  const within = numbers.within(path);
+  if (!(within > 0) || !Number.isFinite(within)) return [];
+  return namedShares(numbers, numbers.shares(path))
+    .slice(0, mostShares)
+    .filter(({ amount: part }) => Math.abs(part) > 0.1 * within)
+    .map((share) => `${sentence(shareText(numbers, share, preferences))}.`);
+}
+const mostShares = 3;
 const plusMinus = (
   value: number,
   within: number,
@@ -99,7 +116,9 @@ export function disagreements(numbers: Evaluation, among: (one: Overridden) => b
   for (const one of numbers.overridden()) {
     // What only follows from other facts was not told by anybody.
     if (!one.disagree || numbers.status(one.unused) !== 'told' || !among(one)) continue;
-    said.push(`Not the ${labelsOfPaths(numbers, [one.unused])} told but the ${labelsOfPaths(numbers, [one.used])} is used: they disagree.`);
+    said.push(
+      `Your ${labelsOfPaths(numbers, [one.unused])} and ${labelsOfPaths(numbers, [one.used])} disagree; I go by the ${labelsOfPaths(numbers, [one.used])}.`,
+    );
   }
   return [...new Set(said)].slice(0, 2);
 }

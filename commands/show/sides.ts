@@ -1,6 +1,6 @@
 /** Two or more cars, setups or sizes side by side. */
 import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
-import { difference } from '../../core/difference.js';
+import { type Difference, difference } from '../../core/difference.js';
 import { nameAt, pathAt, placesOf } from '../../core/engine.js';
 import { answer, type Row } from '../answer.js';
 import { oneByOne } from '../breathing.js';
@@ -16,6 +16,7 @@ import { lineToTell } from './figure.js';
 import { labelAt } from './label.js';
 import { fewer, isTelling, type Line } from './lines.js';
 import { restsOn } from './rests.js';
+import { versusText } from './versus.js';
 
 export interface Side {
   readonly label: string;
@@ -28,6 +29,7 @@ export interface SideLine extends Line {
   /** The difference over its doubt: above 1 it exceeds it. 0: the same. */
   readonly weight: number;
   readonly sure: boolean;
+  readonly moved: Difference;
 }
 /** A difference known exactly (a size's height) is as sure as can be: weighed by how much it is of the number. */
 const trifle = 0.002;
@@ -65,6 +67,7 @@ export function sideLine(
     name: nameAt(entry, place),
     row: { label: labelAt(entry, place), cells: [...ends, ...rest] },
     weight: equal ? 0 : Math.abs(moved.change) / Math.hypot(moved.within, trifle * Math.abs(moved.from)),
+    moved,
     sure: !equal && Math.abs(moved.change) > moved.within,
   };
 }
@@ -75,6 +78,12 @@ export function lineText({ row, name }: SideLine, sides: number): string {
   return `${sentence(name)}: ${texts.slice(0, sides).join(' vs ')}${change.join('')}`;
 }
 
+/** Of two, which has more of it, by its name; of several, all of them. */
+function topText(top: SideLine, sides: readonly Side[], { asker }: Context, wantedUnit?: string): string {
+  const [a, b] = sides.map(({ label }) => label);
+  if (sides.length !== 2 || a === undefined || b === undefined) return `${lineText(top, sides.length)}.`;
+  return versusText([a, b], top.moved, top.path, asker.preferences, wantedUnit);
+}
 /** Facts that differ and are no numbers: a size, a kind, a table. */
 function factRows(sides: readonly Side[], preferences: Preferences): readonly Row[] {
   const lines = catalog.entries
@@ -114,7 +123,7 @@ function whyNone(asked: readonly string[], sides: readonly Side[]): Outcome {
     const line = lineToTell(numbersOf(looked.situation), value.because ?? []);
     return refused(`${label}: ${value.refused}`, line ?? firstCarLine);
   }
-  return refused(`Nothing that all have told can be compared: ${sides.map(({ label }) => label).join(', ')}.`, 'help compare');
+  return refused(`I know nothing of all of them to compare: ${sides.map(({ label }) => label).join(', ')}.`, 'help compare');
 }
 
 /** What stands over the columns: sizes are longer than the numbers under them, and the headline has them in this order. */
@@ -158,16 +167,17 @@ export async function sideBySide(sides: readonly Side[], comparing: Comparing, c
   const lines = fewer(ordered);
   const facts = named ? [] : factRows(sides, preferences);
   const [top] = lines;
-  if (!top) return { answer: answer('told', `${labels.join(' and ')}: no number differs.`, { columns: labels, rows: facts }) };
+  if (!top)
+    return { answer: answer('told', `${labels.join(' and ')}: there's no number to tell them apart.`, { columns: labels, rows: facts }) };
   const heads = headsOf(labels);
   const legend = legendOf(heads, labels);
   const columns = sides.length === 2 ? [...heads, 'change'] : heads;
   const unsure = lines.filter((line) => line.weight > 0 && !line.sure).length;
-  const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ by more than their doubt, ${unsure} may be no difference.`];
+  const counts = named || unsure === 0 ? [] : [`${lines.length - unsure} differ for sure, ${unsure} may not.`];
   const whole = facts.map((row) => ({ ...row, cells: [...row.cells, ...columns.slice(row.cells.length).map(() => '')] }));
   const last = sides.at(-1);
   return {
-    answer: answer('told', lineText(top, sides.length), {
+    answer: answer('told', topText(top, sides, context, comparing.wantedUnit), {
       columns,
       // The headline is the first of them.
       rows: [...lines.slice(1).map(({ row }) => row), ...whole],

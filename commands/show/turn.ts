@@ -16,13 +16,13 @@ export function turnNotes(numbers: Evaluation, path: string, preferences: Prefer
     const end = place === 'front' ? 'rear' : 'front';
     const [own, other] = [numbers.number(path), numbers.number(pathAt(end, axleLimitThisWay))];
     if (isRefusal(own) || isRefusal(other) || own <= other) return [];
-    return [`Hypothetical: the ${end} gives up first, at ${g(other, preferences, numbers.within(pathAt(end, axleLimitThisWay)))}.`];
+    return [`It never gets there: the ${end} lets go first, at ${g(other, preferences, numbers.within(pathAt(end, axleLimitThisWay)))}.`];
   }
   const asked = numbers.number(lateral.path);
   if (isRefusal(asked) || numbers.status(lateral.path) !== 'told' || !numbers.catalog.dependsOn(path, lateral.path)) return [];
   const margin = path === gripMargin.path ? 0 : numbers.number(gripMargin.path);
   if (isRefusal(margin) || margin >= 0) return [];
   const limit = numbers.number(carLimit.path);
-  const most = isRefusal(limit) ? '' : `: the limit is ${g(limit, preferences, numbers.within(carLimit.path))}`;
-  return [`No steady state at ${g(asked, preferences)}${most}. This is of tires that would hold.`];
+  const most = isRefusal(limit) ? '' : `: it lets go at ${g(limit, preferences, numbers.within(carLimit.path))}`;
+  return [`It won't hold ${g(asked, preferences)}${most}. This is of tires that would.`];
 }

@@ -24,17 +24,22 @@ function surely(change: number, within: number, between: string, doubt: string):
     ? ` The ${between} between has ± ${doubt}: likely, not certain.`
     : ` The ${between} between has ± ${doubt}: too close to call.`;
 }
-/** What more of a figure is called of whoever has it, `%` by how much; a figure that is not listed is higher or lower. */
-const wins: Readonly<Record<string, string>> = {
-  'roll.angle': 'leans % more',
-  'limit.car': 'holds % more',
-  limit: 'holds % more',
-  totalMass: 'is % heavier',
-  mass: 'is % heavier',
-  'wheel.edge': 'sticks out % more',
-  'tire.outerEdge': 'sticks out % more',
-  'tire.freeDiameter': 'is % taller',
-  'tire.sectionWidth': 'is % wider',
+type Words = readonly [more: string, less: string];
+/** What more and less of a figure are called of a car or a part, `#` being how much; a figure that is not listed is higher or lower. */
+const compared: Readonly<Record<string, Words>> = {
+  'roll.angle': ['leans more', 'leans less'],
+  'limit.car': ['holds more', 'holds less'],
+  limit: ['holds more', 'holds less'],
+  totalMass: ['is heavier', 'is lighter'],
+  mass: ['is heavier', 'is lighter'],
+  'tire.freeDiameter': ['is # taller', 'is # shorter'],
+  'tire.sectionWidth': ['is # wider', 'is # narrower'],
+  'tire.outerEdge': ['sticks out # more', 'sticks out # less'],
+  'tire.innerEdge': ['reaches in # more', 'reaches in # less'],
+  'wheel.edge': ['sticks out # more', 'sticks out # less'],
+  'wheel.innerRimEdge': ['reaches in # more', 'reaches in # less'],
+  'bar.rateAtEnds': ['is # stiffer', 'is # softer'],
+  'coil.rate': ['is # stiffer', 'is # softer'],
 };
 
 /**
@@ -63,17 +68,15 @@ export function versusText(
   if (!isChange(from, to)) return `${sentence(name)} is the same: ${spoken(from, how, preferences)}.`;
   const ends = endsSaid({ ...moved, within: 0 }, how, preferences);
   const first = endsSaid({ from: to, to: from, change: -change, within: 0 }, how, preferences);
-  const much = spoken(Math.abs(change), { ...how, difference: true }, preferences, Math.max(within, 0));
-  const win = wins[entry.path];
+  // Sizes are exact: what rounding leaves of their doubt says nothing of digits.
+  const much = spoken(Math.abs(change), { ...how, difference: true }, preferences, within > Math.abs(change) / 200 ? within : 0);
+  const words = compared[entry.path];
   const sure = surely(
     change,
     within,
     said(Math.abs(change), { ...how, difference: true }, preferences, within),
     within > 0 ? plusMinus(within, how, preferences) : '',
   );
-  if (win !== undefined) {
-    const [winner, loser, more, less] = change > 0 ? [b, a, ends.now, first.now] : [a, b, first.now, ends.now];
-    return `${sentence(winner)} ${win.replace('%', much)}: ${more}, ${loser} ${less}.${sure}`;
-  }
+  if (words) return `${sentence(a)} ${words[change < 0 ? 0 : 1].replace('#', much)}: ${first.now}, ${b} ${ends.now}.${sure}`;
   return `${sentence(ofText(a))} ${name} is ${much} ${change < 0 ? 'higher' : 'lower'}: ${first.now}, ${b} ${ends.now}.${sure}`;
 }

@@ -1,9 +1,10 @@
 /** Four numbers as the wheels stand on the ground, seen from above, front first: a picture of text, at most 34 columns wide. */
 import { isRefusal } from '../../core/catalog.js';
 import { type Evaluation, pathAt } from '../../core/engine.js';
-import { turn } from '../../core/subjects/cornering/asked.js';
+import { lateral, turn } from '../../core/subjects/cornering/asked.js';
 import { loadInTurn } from '../../core/subjects/cornering/transfer.js';
 import type { Preferences } from '../context.js';
+import { unitFor } from '../language/quantities.js';
 import { bare } from './amount.js';
 
 export interface FourWheels {
@@ -11,23 +12,27 @@ export interface FourWheels {
   readonly texts: readonly [string, string, string, string];
   /** What each bears of the whole, 0 to 1: drawn as a bar. */
   readonly shares: readonly [number, number, number, number];
-  /** Which way the car turns. */
-  readonly turn: 'left' | 'right';
+  /** What is seen: `turning left, 0.9 g, lb`. */
+  readonly head: string;
 }
-const longest = 5;
-/** A wheel that bears a half of the car fills the bar. */
-const blocks = (share: number): number => Math.max(0, Math.min(longest, Math.round(share * 2 * longest)));
-const width = 14;
+const strips = '▁▂▃▄▅▆▇█';
+/** A wheel that bears a half of the car fills the strip. */
+const strip = (share: number): string => (share <= 0 ? ' ' : (strips[Math.min(7, Math.floor(share * 16))] ?? '█'));
+const room = 7;
 
-/** `  ▇ 235 lb | 1,151 lb ▇▇▇▇`, an axle a line: the outer wheels stand out. Lines that begin with two spaces are kept as they are. */
-export function wheelsPicture({ texts, shares, turn }: FourWheels): string {
-  const side = (at: 0 | 1 | 2 | 3): string => {
-    const strip = shares[at] <= 0 ? 'up' : '▇'.repeat(Math.max(1, blocks(shares[at])));
-    return at % 2 === 0 ? `${strip} ${texts[at]}`.padStart(width) : `${texts[at]} ${strip}`.padEnd(width);
-  };
-  const axle = (left: 0 | 2): string => `  ${side(left)} | ${side(left === 0 ? 1 : 3)}`.trimEnd();
-  const arrow = turn === 'left' ? '  <- turning left' : '  turning right ->';
-  return [`${arrow}, front above`, axle(0), axle(2)].join('\n');
+/** The car from above, its front up, each wheel with what it bears. Lines that begin with two spaces are kept as they are. */
+export function wheelsPicture({ texts, shares, head }: FourWheels): string {
+  const left = (at: 0 | 2): string => `${texts[at].padStart(room)} ${strip(shares[at])}`;
+  const right = (at: 1 | 3): string => `${strip(shares[at])} ${texts[at].padStart(room - 2)}`;
+  const indent = ' '.repeat(room + 2);
+  return [
+    `  ${head}`,
+    `  ${indent} front`,
+    `  ${left(0)} ┌─────┐ ${right(1)}`,
+    `  ${indent} │     │`,
+    `  ${left(2)} └─────┘ ${right(3)}`,
+    `  ${indent}  rear`,
+  ].join('\n');
 }
 
 const corners = ['lf', 'rf', 'lr', 'rr'] as const;
@@ -41,11 +46,15 @@ export function loadsPicture(numbers: Evaluation, preferences: Preferences): str
   }
   const sum = loads.reduce((all, one) => all + one, 0);
   if (!(sum > 0)) return undefined;
-  const text = (at: number) => bare(loads[at] ?? 0, 'mass', preferences, Math.max(1, sum / 200)).text;
+  const unit = unitFor('mass', preferences).shown;
+  const step = sum / 100;
+  const text = (at: number) => (loads[at]! > 0 ? bare(loads[at]!, 'mass', preferences, step).text.replace(` ${unit}`, '') : 'up');
+  const g = numbers.number(lateral.path);
+  const at = isRefusal(g) ? '' : `, ${bare(g, 'acceleration', preferences).text}`;
   const share = (at: number) => (loads[at] ?? 0) / sum;
   return wheelsPicture({
     texts: [text(0), text(1), text(2), text(3)],
     shares: [share(0), share(1), share(2), share(3)],
-    turn: numbers.get(turn.path) === 'right' ? 'right' : 'left',
+    head: `turning ${numbers.get(turn.path) === 'right' ? 'right' : 'left'}${at}, ${unit}`,
   });
 }

@@ -53,6 +53,12 @@ const barTopic: Topic = {
 const dueToLinks: readonly string[] = [preload.path, crossHooked.path, linkForce.path, shorten.path];
 const isFact = (item: Item): boolean => item.said !== undefined;
 const times = (ratio: number): string => Number(ratio.toPrecision(3)).toString();
+/** `80 % stiffer`, `2.4 times as stiff`. */
+const stiffness = (ratio: number): string => {
+  const percent = Math.round(Math.abs(ratio - 1) * 100);
+  return percent === 0 ? 'no stiffer' : `${percent} % ${ratio > 1 ? 'stiffer' : 'softer'}`;
+};
+const links = (rows: readonly Row[]): string => (rows.length > 0 ? ' Links that give take some of it.' : '');
 
 /** `springs alone are 60% front, what rear bar gets 80% front`: shares of roll stiffness, with no car. */
 const forShare =
@@ -67,11 +73,11 @@ function ofShare(text: string, context: Context): Outcome | undefined {
   const asked = end?.toLowerCase() === 'rear' ? 'rear' : 'front';
   const other = asked === 'rear' ? 'front' : 'rear';
   const [x, instead] = [barForShare(s, w, asked), barForShare(s, w, other)];
-  const percent = (part: number) => `${Number((100 * part).toPrecision(3))}%`;
+  const percent = (part: number) => `${Number((100 * part).toPrecision(3))} %`;
   const does = asked === 'rear' ? 'A rear bar only takes the front share down' : 'A front bar only takes the front share up';
-  const line = `springs alone are ${percent(s)} front, what ${other} bar for ${percent(w)} front`;
+  const line = `springs alone are ${percent(s).replace(' ', '')} front, what ${other} bar for ${percent(w).replace(' ', '')} front`;
   const notes = [
-    `Shares of roll stiffness: all springs together are 100%. On a saved car, find does it with its own numbers: ${typed('what front bar for 60% front roll share', context.room)}`,
+    `Shares of roll stiffness: all springs together are 100 %. On a saved car, find does it with its own numbers: ${typed('what front bar for 60% front roll share', context.room)}`,
   ];
   if (x < 0)
     return {
@@ -140,17 +146,11 @@ async function against(reading: Reading, context: Context): Promise<Outcome> {
   const byHole = told.some(({ entry }) => entry === barLever);
   // Without a car there is only the bar: the rest would be assumed.
   const rows = sides.some(({ looked }) => looked.car) ? await rowsOf(sides, told, context) : [];
-  const what = byHole ? ' at the wheel' : '';
   return {
-    answer: answer('told', `${sentence(second)} is ${times(ratio)} times as stiff as ${first}${what}.`, {
+    answer: answer('told', `${sentence(second)} is ${stiffness(ratio)} than ${first}${byHole ? ', at the wheel' : ''}.`, {
       amount: { si: ratio, dimension: 'ratio', text: times(ratio) },
-      ...(rows.length > 0 ? { columns: [first, second, 'change'], rows } : {}),
-      notes: [
-        byHole
-          ? `Twist alone: the lever squared. Arms that bend and links that give take a little of it${rows.length > 0 ? ', as the rows count' : ''}.`
-          : `The bar itself, by diameter to the fourth. Links that give take some of it${rows.length > 0 ? ', as the rows count' : ''}.`,
-      ],
-      cautions: barDiameter.caution === undefined ? [] : [barDiameter.caution],
+      notes: [`${byHole ? 'Twist of the bar alone, by the lever squared.' : 'Twist of the bar alone, by its diameter.'}${links(rows)}`],
+      ...(rows.length > 0 ? { further: [{ name: 'on the car', columns: [first, second, 'change'], rows }] } : {}),
     }),
   };
 }
@@ -226,12 +226,14 @@ function run(reading: Reading, context: Context): Outcome | Promise<Outcome> {
   });
   if (told.length === 0 && (none || !asked.looked.car))
     return refused(
-      asked.looked.car ? `No bar is told of ${asked.looked.car.name}, so it counts as having none.` : 'Which bar?',
+      asked.looked.car ? `Nobody told me a bar for ${asked.looked.car.name}, so I take it to have none.` : 'Which bar?',
       asked.looked.car ? 'set front bar 22 mm' : 'bar 22 mm vs 25 mm',
     );
   // What links do is told where a mismatch is.
   const mismatch = (['front', 'rear'] as const).some((end) => numbers.status(pathAt(end, linkLonger)) === 'told');
-  const figures = mismatch ? barTopic.figures : barTopic.figures.filter(({ path }) => !dueToLinks.includes(path));
+  const figures = mismatch
+    ? [crossHooked, ...barTopic.figures.filter((entry) => entry !== crossHooked)]
+    : barTopic.figures.filter(({ path }) => !dueToLinks.includes(path));
   return topicAnswer({ ...barTopic, figures }, reading, context);
 }
 export const bar: Command = {

@@ -1,6 +1,6 @@
 /** The car in a steady turn: which end gives up first and at what g; then roll, shares and the four loads at the g that is asked. */
 import { isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
+import { type Evaluation, pathAt } from '../../core/engine.js';
 import { braking, driving, lateral, turn } from '../../core/subjects/cornering/asked.js';
 import * as balance from '../../core/subjects/cornering/balance.js';
 import { transferShare } from '../../core/subjects/cornering/transfer.js';
@@ -14,29 +14,22 @@ import type { Context, Preferences } from '../context.js';
 import { firstCarLine, refused } from '../house/own.js';
 import { type Looked, nothing, numbersOf } from '../looked.js';
 import type { Reading } from '../reading.js';
-import { amount, bare, cellOf, sentence, textOf, writing } from '../show/amount.js';
+import { amount, bare, cellOf, textOf } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
-import { labelAt, labelOf } from '../show/label.js';
-import { restsOn } from '../show/rests.js';
+import { firstToGo, limitAt, pushText } from '../show/firstToGo.js';
+import { labelAt } from '../show/label.js';
+import { restsMost, restsOn } from '../show/rests.js';
 import { loadsPicture } from '../show/wheels.js';
 import { askedOf } from '../verbs/asked.js';
 import { compareSides } from '../verbs/compare.js';
 import { showAnswer } from '../verbs/show.js';
 
 /** What the model is, once an answer. */
-const limitsOfModel =
-  'Steady state on a level road; no wings, dampers or quick steering, roll under 6 degrees, radius over ten wheelbases. Grip is as told or assumed.';
+const limitsOfModel = 'A steady turn on a level road: no wings, no dampers, no quick steering, under 6° of lean.';
 
 const known = (numbers: Evaluation, path: string): number | undefined => {
   const value = numbers.number(path);
   return isRefusal(value) ? undefined : value;
-};
-const write = (numbers: Evaluation, path: string, preferences: Preferences): string => {
-  const { entry } = numbers.catalog.node(path);
-  const value = known(numbers, path);
-  return value === undefined
-    ? 'not known'
-    : amount(value, entry.dimension ?? 'ratio', preferences, numbers.within(path), writing(entry)).text;
 };
 /** `at 0.9 g braking 0.3 g, turning left`: the turn that was asked, or the usual one. */
 export function turnText(numbers: Evaluation, preferences: Preferences): string {
@@ -49,22 +42,6 @@ export function turnText(numbers: Evaluation, preferences: Preferences): string 
   return `${parts.join(', ')}, turning ${typeof way === 'string' ? way : 'left'}`;
 }
 
-const limitAt = (end: 'front' | 'rear') => pathAt(end, balance.axleLimitThisWay);
-/** Which end, at what g, by how much: or that it can't be told apart. */
-function headlineOf(numbers: Evaluation, whose: string, preferences: Preferences): string {
-  const index = known(numbers, balance.balanceIndex.path) ?? 0;
-  const first = index >= 0 ? 'front' : 'rear';
-  const doubt = numbers.within(balance.balanceIndex.path);
-  const margin = amount(Math.abs(index), 'ratio', preferences, doubt, { percent: true }).text;
-  const at = write(numbers, limitAt(first), preferences);
-  // Beyond what the tires hold there is nothing steady to tell of.
-  if ((known(numbers, turning.gripMargin.path) ?? 0) < 0) {
-    const asked = bare(known(numbers, lateral.path) ?? 0, 'acceleration', preferences).text;
-    return `${whose}No steady state at ${asked}: the ${first} gives up at ${at}`;
-  }
-  if (Math.abs(index) < doubt) return `${whose}Too close to call: ${first} first at ${at}, by ${margin}`;
-  return `${whose}The ${first} gives up first, at ${at}, by ${margin}`;
-}
 /** What is seen at once, and what is told after the picture of the wheels. */
 function rowsOf(numbers: Evaluation, preferences: Preferences): { readonly first: readonly Row[]; readonly others: readonly Row[] } {
   const index = known(numbers, balance.balanceIndex.path) ?? 0;
@@ -75,8 +52,9 @@ function rowsOf(numbers: Evaluation, preferences: Preferences): { readonly first
     return cell === undefined ? [] : [{ label: label ?? labelAt(entry, place), cells: [cell] }];
   };
   return {
-    first: [...row(limitAt(other), `${other}, hypothetical`), ...row(rollAngle.path)],
+    first: row(rollAngle.path, 'lean'),
     others: [
+      ...row(limitAt(other), `the ${other} would hold`),
       ...row(transferShare.path),
       ...row(rollStiffnessShare.path),
       ...row(pathAt('front', turning.useInTurn)),
@@ -87,14 +65,16 @@ function rowsOf(numbers: Evaluation, preferences: Preferences): { readonly first
     ],
   };
 }
-/** Rows as lines that are kept as they are. */
-const asNote = (rows: readonly Row[]): readonly string[] =>
-  rows.length === 0 ? [] : [rows.map(({ label, cells }) => `  ${label} ${cells.map(textOf).join(' ')}`).join('\n')];
+/** The one measurement that does most, where it is a toss-up. */
+function uncertain(numbers: Evaluation, context: Context): readonly string[] {
+  const index = known(numbers, balance.balanceIndex.path) ?? 0;
+  return numbers.within(balance.balanceIndex.path) > Math.abs(index) ? restsOn(numbers, balance.balanceIndex.path, context) : [];
+}
 /** Beyond what the tires hold there is no steady state: the rows are then of tires that would hold. */
 function beyondNote(numbers: Evaluation): readonly string[] {
   const margin = known(numbers, turning.gripMargin.path);
   if (margin === undefined || margin >= 0) return [];
-  return ['Roll, loads and use are of tires that would hold.'];
+  return ['Lean and loads are of tires that would hold.'];
 }
 
 function cornerAnswer(looked: Looked, context: Context): Outcome {
@@ -103,30 +83,29 @@ function cornerAnswer(looked: Looked, context: Context): Outcome {
   const index = numbers.number(balance.balanceIndex.path);
   const whose = looked.label === '' || looked.current ? '' : `${looked.label}: `;
   if (isRefusal(index)) {
-    if (looked === nothing) return refused('Which car? A corner needs its weight, springs, tracks and more.', firstCarLine);
+    if (looked === nothing) return refused('Which car? For a corner I need its weight, springs, tracks and more.', firstCarLine);
     return refused(`${whose}${index.refused}`, lineToTell(numbers, index.because ?? []) ?? 'help corner');
   }
   const picture = loadsPicture(numbers, preferences);
   const { first: rows, others } = rowsOf(numbers, preferences);
-  const first = numbers.catalog.node(limitAt(index >= 0 ? 'front' : 'rear'));
   return {
-    answer: answer('told', headlineOf(numbers, whose, preferences), {
+    answer: answer('told', firstToGo(numbers, whose, preferences), {
       amount: amount(index, 'ratio', preferences, numbers.within(balance.balanceIndex.path), { percent: true }),
-      rows,
       notes: [
+        pushText(numbers, preferences),
         ...beyondNote(numbers),
-        ...(picture === undefined ? [] : [picture]),
-        ...asNote(others),
-        `${sentence(labelOf(rollAngle))}, loads and use are ${turnText(numbers, preferences)}. The other end's limit is hypothetical: it never gets there.`,
-        limitsOfModel,
+        ...rows.map(({ cells }) => `Lean ${cells.map(textOf).join(' ')} ${turnText(numbers, preferences)}.`),
       ],
-      assumptions: restsOn(numbers, balance.balanceIndex.path, context),
-      cautions: balance.carLimit.caution === undefined ? [] : [balance.carLimit.caution],
+      assumptions: uncertain(numbers, context),
+      further: [
+        ...(picture === undefined ? [] : [{ name: 'the four loads', notes: [picture] }]),
+        { name: 'the other numbers', rows: others },
+        { name: 'what it rests on', notes: [...restsMost(numbers, balance.balanceIndex.path, context), limitsOfModel] },
+      ],
       next: looked.current
         ? [
             { label: 'why', line: `why ${phrase(balance.balanceIndex)}` },
-            { label: 'draw loads', line: 'draw loads against g' },
-            { label: `why ${nameAt(first.entry, first.place)}`, line: `why ${phrase(first.entry, first.place)}` },
+            { label: 'draw the loads', line: 'draw loads against g' },
           ]
         : [],
     }),

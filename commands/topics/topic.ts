@@ -3,17 +3,19 @@
  * One side is listed, several are put side by side.
  */
 import { canBeTold, type Entry, isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt, pathAt } from '../../core/engine.js';
-import { answer, type Row } from '../answer.js';
+import { type Evaluation, pathAt } from '../../core/engine.js';
+import { type Answer, answer, type Row } from '../answer.js';
 import type { Command, Example, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
+import { basisLine, plainSum } from '../plain.js';
 import type { Item, Reading } from '../reading.js';
-import { cellOf, sentence, textOf } from '../show/amount.js';
-import { lineToTell } from '../show/figure.js';
+import { cellOf, textOf } from '../show/amount.js';
+import { headlineOf, lineToTell } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
 import { disagreements, restsOn } from '../show/rests.js';
+import { sayingAt } from '../show/saying.js';
 import { askedOf, pathsOf } from '../verbs/asked.js';
 import { sidesOf } from '../verbs/compare.js';
 import { placesFor } from './places.js';
@@ -51,13 +53,13 @@ export function topicRows(
       const path = pathAt(place, entry);
       if (toldPaths.length > 0 && !toldPaths.some((one) => catalog.dependsOn(path, one))) return [];
       const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
-      return cell === undefined ? [] : [{ path, name: nameAt(entry, place), row: { label: labelAt(entry, place), cells: [cell] } }];
+      return cell === undefined ? [] : [{ path, name: sayingAt(numbers, path), row: { label: labelAt(entry, place), cells: [cell] } }];
     });
     const [first, ...others] = found;
     if (!first || others.length === 0) return found;
     const text = ({ row }: Shown) => row.cells.map(textOf).join();
     return others.every((one) => text(one) === text(first))
-      ? [{ path: first.path, name: entry.name, row: { ...first.row, label: labelOf(entry) } }]
+      ? [{ path: first.path, name: nameOfAny(numbers, first.path), row: { ...first.row, label: labelOf(entry) } }]
       : found;
   });
 }
@@ -72,7 +74,7 @@ function whyNot(looked: Looked, figures: readonly Entry[], told: readonly Item[]
       const line = lineToTell(numbers, value.because ?? []);
       return refused(value.refused, told.length === 0 ? example : (line ?? example));
     }
-  return refused('That is not enough to work anything out.', example);
+  return refused("That's not enough to work anything out.", example);
 }
 
 function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
@@ -84,6 +86,8 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].filter(isFact);
   const example = looked.car ? topic.examples[0].line : (topic.alone ?? topic.examples[0].line);
   const wanted = asked.items.map(({ entry }) => entry).filter(({ kind }) => kind === 'figure');
+  const plain = plainly(topic, told, wanted, context);
+  if (plain) return { answer: plain };
   const figures = [...new Set([...wanted, ...topic.figures])];
   // A figure that was asked for and has no value is the answer, whatever else is known.
   const [shown, ...others] = topicRows(numbers, figures, told, preferences, reading.wantedUnit);
@@ -91,19 +95,45 @@ function oneSide(topic: Topic, reading: Reading, context: Context): Outcome {
   if (!shown || (first && !topicRows(numbers, [first], told, preferences).length))
     return whyNot(looked, first ? [first] : figures, told, example);
   const cell = shown.row.cells[0];
-  const whose = looked.label === '' || looked.current ? '' : `${looked.label}: `;
+  // What is beside the headline's figure is looked at when it is asked for; of a car there is more to see at once.
+  const rows = others.map(({ row }) => row);
+  const seen = looked.car ? rows.slice(0, mostRows) : [];
+  const rest = rows.slice(seen.length);
   return {
-    answer: answer('told', `${whose}${sentence(`${shown.name} ${shown.row.cells.map(textOf).join(' ')}`)}`, {
+    answer: answer('told', headlineOf(looked, shown.path, context, { wantedUnit: reading.wantedUnit, name: shown.name }), {
       ...(typeof cell === 'object' ? { amount: cell } : {}),
-      rows: others.map(({ row }) => row),
+      rows: seen,
+      notes: basisLine(looked, shown.path),
       assumptions: [
         ...disagreements(numbers, ({ figure }) => catalog.dependsOn(shown.path, figure)),
         ...restsOn(numbers, shown.path, context),
       ],
-      cautions: [...new Set([shown, ...others].flatMap(({ path }) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
+      ...(rest.length === 0 ? {} : { further: [{ name: 'the other rows', rows: rest }] }),
     }),
   };
 }
+const mostRows = 5;
+/** The figure that the line's own data give by a text-book sum, the first that they do; undefined where they need a car. */
+function plainly(topic: Topic, told: readonly Item[], wanted: readonly Entry[], context: Context): Answer | undefined {
+  for (const entry of wanted.length > 0 ? wanted : topic.figures)
+    for (const place of placesFor(entry, told)) {
+      const path = pathAt(place, entry);
+      const plain = plainSum(told, [path]);
+      if (!plain) continue;
+      const numbers = numbersOf(plain.situation);
+      const placed = told.some((item) => item.placed && item.places.includes(place));
+      const name = placed ? sayingAt(numbers, path) : nameOfAny(numbers, path);
+      const cell = cellOf(numbers, path, context.asker.preferences);
+      return answer('told', headlineOf(plain, path, context, { name }), {
+        ...(typeof cell === 'object' ? { amount: cell } : {}),
+        notes: basisLine(plain, path),
+      });
+    }
+  return undefined;
+}
+/** Of an end that nobody named. */
+const nameOfAny = (numbers: Evaluation, path: string): string =>
+  sayingAt(numbers, path).replace(/^(?:front|rear|left front|right front|left rear|right rear) /, '');
 
 export async function topicAnswer(topic: Topic, reading: Reading, context: Context): Promise<Outcome> {
   if (reading.sides.length < 2) return oneSide(topic, reading, context);

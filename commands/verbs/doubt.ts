@@ -13,17 +13,19 @@ import { amount, evidenceText, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { isAskable } from '../show/lines.js';
 import { labelsOfPaths, measureLine, namedShares, toSettle } from '../show/rests.js';
+import { sayingAt, turnAt } from '../show/saying.js';
 import { askedAlone, pathsOf } from './asked.js';
 
 const most = 6;
 /** How it is known, in a word. */
-const short = (evidence: Share['evidence']): string => (evidence === 'rule' ? 'assumed' : evidence === 'spec' ? 'spec' : evidence);
-const percent = (part: number): string => `${Math.round(part * 100)}%`;
+const short = (evidence: Share['evidence']): string =>
+  evidence === 'rule' ? 'my guess' : evidence === 'spec' ? 'from the book' : evidence === 'estimated' ? 'your guess' : evidence;
+const percent = (part: number): string => `${Math.round(part * 100)} %`;
 
 /** One figure: its errors, largest first, and the best measurement. */
 function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer {
   const numbers = numbersOf(looked.situation);
-  const { entry, place } = catalog.node(path);
+  const { entry } = catalog.node(path);
   const value = numbers.number(path);
   if (isRefusal(value)) {
     const line = lineToTell(numbers, value.because ?? [path]);
@@ -31,22 +33,26 @@ function doubtOf(looked: Looked, path: string, preferences: Preferences): Answer
   }
   const within = numbers.within(path);
   const how = writing(entry);
-  const name = sentence(nameAt(entry, place));
+  const name = sentence(sayingAt(numbers, path));
   const shown = amount(value, entry.dimension ?? 'ratio', preferences, within, how);
-  if (!(within > 0)) return answer('told', `${name} ${shown.text}: nothing in it is in doubt.`, { amount: shown });
+  if (!(within > 0)) return answer('told', `${name} ${shown.text}: nothing in it is a guess.`, { amount: shown });
   const shares = numbers.shares(path).slice(0, most);
   const measures = new Map(measureNext(numbers, path, most).map((one) => [one.error, one]));
   const rows = shares.map((share): Row => {
     return { label: `${labelsOfPaths(numbers, share.paths)}, ${short(share.evidence)}`, cells: [percent((share.amount / within) ** 2)] };
   });
   const [best] = [...measures.values()].sort((a, b) => a.after - b.after);
-  const advice = best ? [`${toSettle(numbers, best.paths)} next: the ± falls to ${percent(best.after / within)} of now.`] : [];
+  const advice = best
+    ? [
+        `${toSettle(numbers, best.paths)} first: it leaves ± ${amount(value, entry.dimension ?? 'ratio', preferences, best.after, how).text.replace(/^.*± /, '')}.`,
+      ]
+    : [];
   const line = best ? measureLine(numbers, best.paths) : undefined;
-  return answer('told', `${name} ${shown.text}`, {
+  return answer('told', `${name} ${shown.text}${turnAt(numbers, path, preferences)}.`, {
     amount: shown,
-    rows: [{ label: 'What the ± is made of:', cells: [] }, ...rows],
+    rows: [{ label: 'The ± comes from:', cells: [] }, ...rows],
     assumptions: advice,
-    next: line === undefined ? [] : [{ label: line, line }],
+    next: line === undefined ? [] : [{ label: 'how to measure it', line }],
   });
 }
 
@@ -77,7 +83,7 @@ async function doubtOfAll(looked: Looked, breathe: Breathe): Promise<Answer> {
   if (!best)
     return answer(
       'told',
-      counted === 0 ? `Nothing can be worked out for ${looked.label} yet.` : `What ${looked.label} rests on is measured.`,
+      counted === 0 ? `I can't work out anything for ${looked.label} yet.` : `All that matters of ${looked.label} is measured.`,
       {},
     );
   const line = measureLine(numbers, best.paths);
@@ -85,10 +91,10 @@ async function doubtOfAll(looked: Looked, breathe: Breathe): Promise<Answer> {
     label: labelsOfPaths(numbers, paths),
     cells: [`${figures.length}, ${evidence}`],
   }));
-  return answer('told', `${toSettle(numbers, best.paths)} next.`, {
-    rows: [{ label: 'How many figures rest most on:', cells: [] }, ...rows],
-    notes: [`It matters most to: ${best.figures.slice(0, 3).join(', ')}.`],
-    next: [{ label: line, line }],
+  return answer('told', `${toSettle(numbers, best.paths)} first: ${best.figures.length} numbers lean on it most.`, {
+    rows: rows.slice(1),
+    notes: [`Among them: ${best.figures.slice(0, 3).join(', ')}.`],
+    next: [{ label: 'how to measure it', line }],
   });
 }
 

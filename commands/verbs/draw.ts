@@ -1,6 +1,6 @@
 /** A figure against an input: the values in words, and a chart with the car's own point. */
 import { isInput, isRefusal } from '../../core/catalog.js';
-import { nameAt, nameAtAll, pathAt, probe, type Situation } from '../../core/engine.js';
+import { nameAt, pathAt, probe, type Situation } from '../../core/engine.js';
 import { answer, type Chart, type Row } from '../answer.js';
 import { type Breathe, oneByOne } from '../breathing.js';
 import { phrase } from '../canonical.js';
@@ -10,10 +10,11 @@ import { refused } from '../house/own.js';
 import { unitFor } from '../language/quantities.js';
 import { catalog, numbersOf } from '../looked.js';
 import type { Item, Reading } from '../reading.js';
-import { bare, sentence, writing } from '../show/amount.js';
+import { bare, ofResults, sentence, writing } from '../show/amount.js';
 import { lineToTell } from '../show/figure.js';
 import { labelAt, labelAtAll, labelOf } from '../show/label.js';
 import { restsOn } from '../show/rests.js';
+import { basisOfCar, sayingAt } from '../show/saying.js';
 import { fromSI } from '../units.js';
 import { type Asked, askedOf, pathsOf } from './asked.js';
 
@@ -72,19 +73,19 @@ async function drawing(figures: readonly string[], against: Item, asked: Asked, 
   const chart = chartOf(sampled, xs, against, inputs, own, numbers, preferences);
   const rows = tableOf(sampled, xs, entry, preferences);
   const { entry: mainEntry, place } = catalog.node(main);
-  const x = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, (high - low) / 200, writing(entry)).text;
+  const x = (si: number) => bare(si, entry.dimension ?? 'ratio', preferences, 0, { ...writing(entry), digits: ofResults }).text;
   const known = sampled[0]?.values.flatMap((value) => (value === undefined ? [] : [value])) ?? [];
   const spread = Math.max(...known) - Math.min(...known);
-  const y = (si: number) => bare(si, mainEntry.dimension ?? 'ratio', preferences, spread / 100, writing(mainEntry)).text;
-  const headline = `${sentence(nameAt(mainEntry, place))} from ${y(known[0] ?? 0)} to ${y(known.at(-1) ?? 0)}, ${nameAtAll(
-    entry,
-    inputs.map((p) => catalog.node(p).place),
-  ).join(' and ')} ${x(low)} to ${x(high)}`;
+  const y = (si: number) => bare(si, mainEntry.dimension ?? 'ratio', preferences, spread / 25, writing(mainEntry)).text;
+  const [first, last] = [known[0] ?? 0, known.at(-1) ?? 0];
+  const way = last === first ? 'and still' : last > first ? 'up to' : 'down to';
+  const yours = chart.marks[0]?.label ? ` You: ${chart.marks[0].label}.` : '';
+  const headline = `${sentence(sayingAt(numbers, main))} ${y(first)} at ${x(low)}, ${way} ${y(last)} at ${x(high)}.${yours}`;
   return {
     answer: answer('told', headline, {
       columns: sampled.map(({ figure }) => labelAt(catalog.node(figure).entry, catalog.node(figure).place)),
       rows,
-      notes: !chart.marks[0]?.label ? [] : [`Now: ${chart.marks[0].label}.`],
+      notes: basisOfCar(numbers, main) === undefined ? [] : [`${sentence(basisOfCar(numbers, main) ?? '')}.`],
       assumptions: isRefusal(numbers.number(main)) ? [] : restsOn(numbers, main, context),
       chart,
       next: [{ label: 'why', line: `why ${phrase(mainEntry, place)}` }],
@@ -95,15 +96,16 @@ async function drawing(figures: readonly string[], against: Item, asked: Asked, 
 type Sampled = readonly { readonly figure: string; readonly values: readonly (number | undefined)[] }[];
 function tableOf(sampled: Sampled, xs: readonly number[], entry: Item['entry'], preferences: Preferences): readonly Row[] {
   const step = (xs.length - 1) / (tableRows - 1);
-  const spread = (xs.at(-1) ?? 0) - (xs[0] ?? 0);
   return Array.from({ length: tableRows }, (_, at): Row => {
     const n = Math.round(at * step);
     return {
-      label: bare(xs[n] ?? 0, entry.dimension ?? 'ratio', preferences, Math.abs(spread) / 200, writing(entry)).text,
+      label: bare(xs[n] ?? 0, entry.dimension ?? 'ratio', preferences, 0, { ...writing(entry), digits: ofResults }).text,
       cells: sampled.map(({ figure, values }) => {
         const value = values[n];
         const { entry: shown } = catalog.node(figure);
-        return value === undefined ? 'none' : bare(value, shown.dimension ?? 'ratio', preferences, Math.abs(value) / 100, writing(shown));
+        return value === undefined
+          ? 'none'
+          : bare(value, shown.dimension ?? 'ratio', preferences, 0, { ...writing(shown), digits: ofResults });
       }),
     };
   });
@@ -168,7 +170,7 @@ function chartOf(
         : line;
     })
     .join('; ');
-  const mark = !marks[0]?.label ? '' : ` The car as it stands: ${marks[0].label}.`;
+  const mark = !marks[0]?.label ? '' : ` Your car: ${marks[0].label}.`;
   return {
     title: sentence(title),
     x: { label: labelAtAll(entry, places), unit: xUnit.shown },
@@ -194,7 +196,7 @@ export async function drawFigures(reading: Reading, context: Context): Promise<O
   }
   if (against.entry.kind !== 'quantity' || !isInput(against.entry)) {
     return refused(
-      `Against an amount that can be told, please: the ${against.entry.name} is ${against.entry.kind === 'figure' ? 'worked out' : 'no amount'}.`,
+      `I can only draw it against an amount that you can set: the ${against.entry.name} is ${against.entry.kind === 'figure' ? 'one that I work out' : 'no amount'}.`,
       'draw rear ride frequency against rear spring',
     );
   }

@@ -43,7 +43,7 @@ export const history: Command = {
     const older = typed(`history ${Math.min(most, shown.length * 2)}`, context.room);
     const more = revisions.length > shown.length && shown.length < most ? [`Older ones: ${older}`] : [];
     return {
-      answer: answer('told', `${car.name}: ${shown.length === 1 ? 'the last change' : `the last ${shown.length} changes`}`, {
+      answer: answer('told', `${car.name}: ${shown.length === 1 ? 'the last change' : `the last ${shown.length} changes`}, newest first.`, {
         rows,
         notes: more,
         next: [{ label: 'undo', line: 'undo' }, ...(shown.length > 1 ? [{ label: 'back to 1', line: 'back to 1' }] : [])],

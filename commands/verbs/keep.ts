@@ -1,11 +1,12 @@
-/** Give the car as it stands a name, and go back to it. */
+/** Give the car's set-up a name, and go back to it. */
 import { answer } from '../answer.js';
 import type { Command, Outcome } from '../command.js';
 import type { CarView, Context, Revision } from '../context.js';
 import { carInUse, isOutcome, refused, setupNamed } from '../house/own.js';
 import { ago, endOfDay } from '../house/time.js';
 import { nameOf } from '../names.js';
-import { isNothing, revisionRows } from '../show/revisions.js';
+import { recordedRows } from '../show/altered.js';
+import { alteredBetween, isNothing, revisionRows } from '../show/revisions.js';
 import { countOf, isNumber, shortened } from './count.js';
 import { saveTrial } from './save.js';
 
@@ -13,7 +14,7 @@ export const keep: Command = {
   word: 'keep',
   also: ['keep as', 'keep this as', 'ok keep it', 'keep it as'],
   group: 'verb',
-  summary: 'keep as NAME: the car as it stands gets a name. keep it: saves what was just tried.',
+  summary: 'keep as NAME: the car gets a setup of that name. keep it: saves what was just tried.',
   examples: [
     { line: 'keep as dry', does: 'a setup called dry' },
     { line: 'try rear spring 650\nok keep it', does: 'tries, then saves it' },
@@ -29,11 +30,11 @@ export const keep: Command = {
     if ('refused' in checked) return refused(checked.refused, 'keep as dry');
     const { name } = checked;
     const before = setupNamed(context, car, name);
-    const notes = before && before.revision !== car.head.id ? [`It was the name of an earlier state; that one stays in the history.`] : [];
+    const notes = before && before.revision !== car.head.id ? [`An earlier setup had that name; it stays in the history.`] : [];
     return {
-      answer: answer('changed', `${car.name} as it stands is kept as ${name}.`, {
+      answer: answer('changed', `${name} is kept: ${car.name} with all that's on it now.`, {
         notes,
-        next: [{ label: `compare now with ${name}`, line: `compare now with ${name}` }],
+        next: [{ label: `back to ${name}`, line: `back to ${name}` }],
       }),
       changes: [{ change: 'keep', car: car.id, name, revision: car.head.id }],
     };
@@ -89,11 +90,10 @@ export const back: Command = {
     const found = wanted(text, car, context);
     if (isOutcome(found)) return found;
     const rows = revisionRows(car.head, found.revision, context.asker.preferences);
-    if (isNothing(rows)) return { answer: answer('told', `${car.name} is as it was at ${found.label}.`) };
+    if (isNothing(rows)) return { answer: answer('told', `${car.name} is as it was at ${found.label}: nothing to put back.`) };
     return {
-      answer: answer('changed', `${car.name} is back at ${found.label}.`, {
-        columns: ['was', 'is'],
-        rows,
+      answer: answer('changed', `${car.name} is back to ${found.label}.`, {
+        rows: recordedRows(alteredBetween(car.head, found.revision), context.asker.preferences),
         next: [{ label: 'undo', line: 'undo' }],
       }),
       changes: [

@@ -7,12 +7,13 @@ import { askPlace, recordOn, recordOnNew, toRecord } from '../house/record.js';
 import { catalog, entryAt } from '../looked.js';
 import { nameOf } from '../names.js';
 import type { Item, Reading } from '../reading.js';
-import { valueText, valueToType } from '../show/amount.js';
+import { valueText } from '../show/amount.js';
+import { valueTyped } from '../show/partName.js';
 
 /** The last `try`, recorded as if it had been told: with the usual tolerance of what is told. */
 export function saveTrial(reading: Reading, context: Context): Outcome {
   const { trial } = context.conversation;
-  if (!trial) return refused('Nothing was tried just before this.', 'try rear spring 650 lb/in');
+  if (!trial) return refused("There's no trial to keep: you tried nothing just now.", 'try rear spring 650 lb/in');
   const car = context.garage.mine.find((one) => one.id === trial.car);
   if (!car) return refused('The car that was tried on is not yours any more.', 'car');
   if (car.head.id !== trial.head)
@@ -21,7 +22,7 @@ export function saveTrial(reading: Reading, context: Context): Outcome {
   const items = [...trial.facts].map(([path, { value }]): Item => {
     const { place } = catalog.node(path);
     const entry = entryAt(path);
-    const text = valueToType(entry, value, preferences) ?? valueText(entry, value, preferences);
+    const text = valueTyped(entry, value, preferences) ?? valueText(entry, value, preferences);
     return { entry, places: [place], placed: true, said: { value, text } };
   });
   return recordOn(car, items, { ...reading, verb: 'set', sides: [], tried: [] }, context);

@@ -14,18 +14,12 @@ export const firstName = (asker: string): string => {
 
 export function setFacts(reading: Reading, context: Context): Outcome {
   const items = toRecord(reading);
-  if (items.length === 0) return refused('Nothing to record was told.', 'set front spring 450 lb/in');
+  if (items.length === 0) return refused('I found nothing to record in that.', 'set front spring 450 lb/in');
   const asked = askPlace(items, 'set');
   if (asked) return { answer: asked };
   if (context.garage.mine.length === 0 && reading.sides.every((side) => side.subjects.length === 0)) {
     const name = firstName(context.asker.name);
-    return recordOnNew(
-      name,
-      items,
-      reading,
-      context,
-      `Your first car here, called ${name} until you say: ${typed('rename to NAME', context.room)}.`,
-    );
+    return recordOnNew(name, items, reading, context, `I call it ${name} till you say: ${typed('rename to NAME', context.room)}`);
   }
   const car = ownCar({ ...reading, names: [] }, context);
   return isOutcome(car) ? car : recordOn(car, items, reading, context);

@@ -1,20 +1,21 @@
 /** Show a fact, a figure, everything at an end, a car or a setup. */
 import { type Entry, isInput, isRefusal } from '../../core/catalog.js';
-import { type Evaluation, nameAt, pathAt, placesOf } from '../../core/engine.js';
+import { type Evaluation, pathAt, placesOf } from '../../core/engine.js';
 import { loadInTurn } from '../../core/subjects/cornering/transfer.js';
-import { type Answer, answer, type Cell, type Row } from '../answer.js';
+import { type Answer, answer, type Row } from '../answer.js';
 import { oneByOne } from '../breathing.js';
 import type { Command, Outcome } from '../command.js';
 import type { Context, Preferences } from '../context.js';
 import { noCar, refused } from '../house/own.js';
 import { catalog, type Looked, numbersOf } from '../looked.js';
-import { basisLine, fullerRow, plainSum } from '../plain.js';
+import { basisLine, fuller, plainSum } from '../plain.js';
 import type { Item, Reading } from '../reading.js';
 import { amount, cellOf, sentence, textOf, writing } from '../show/amount.js';
-import { showOne } from '../show/figure.js';
+import { headlineOf, showOne, whoseText } from '../show/figure.js';
 import { labelAt, labelOf } from '../show/label.js';
 import { fewer, isAskable, isTelling, type Line } from '../show/lines.js';
 import { disagreements, restsOn } from '../show/rests.js';
+import { basisOfCar, sayingAt, turnAt } from '../show/saying.js';
 import { turnNotes } from '../show/turn.js';
 import { loadsPicture } from '../show/wheels.js';
 import { placesFor } from '../topics/places.js';
@@ -44,7 +45,7 @@ function showSeveral(looked: Looked, items: readonly Item[], context: Context, w
   if (first === undefined) return showOne(looked, paths[0] ?? '', context, wantedUnit);
   const rows = known.flatMap((path) => rowAt(numbers, path, preferences, undefined, wantedUnit) ?? []);
   const [top, ...others] = rows;
-  const whose = looked.current || looked.label === '' ? '' : `${looked.label}: `;
+  const whose = whoseText(looked);
   const [item] = items;
   // One entry at several places that all read the same is one answer.
   const alike =
@@ -53,22 +54,58 @@ function showSeveral(looked: Looked, items: readonly Item[], context: Context, w
     rows.every((row) => row.cells[0] && top?.cells[0] && textOf(row.cells[0]) === textOf(top.cells[0]));
   if (item && alike && top) {
     const single = showOne(looked, first, context, wantedUnit);
-    return { ...single, headline: `${whose}${sentence(item.entry.name)} ${textOf(top.cells[0] as Cell)}` };
+    const name = sayingAt(numbers, first).replace(placeWord, '');
+    // Both ends are in it already.
+    return {
+      ...single,
+      notes: single.notes.slice(item.entry.scope === 'axle' ? 1 : 0),
+      headline: headlineOf(looked, first, context, { wantedUnit, name }),
+    };
   }
   if (known.length === 1) return showOne(looked, first, context, wantedUnit);
-  const named = catalog.node(first);
-  const line = top ? `${nameAt(named.entry, named.place)} ${top.cells.map(textOf).join(' ')}` : '';
-  return answer('told', whose === '' ? sentence(line) : `${whose}${line}`, {
-    rows: others,
-    notes: [...turnNotes(numbers, first, preferences), ...fourWheels(numbers, known, preferences)],
-    assumptions: [
-      ...disagreements(numbers, ({ figure }) => known.some((path) => catalog.dependsOn(path, figure))),
-      ...restsOn(numbers, first, context),
-    ],
-    cautions: [...new Set(known.flatMap((path) => catalog.node(path).entry.caution ?? []))].slice(0, 1),
-  });
+  const picture = fourWheels(numbers, known, preferences);
+  const both = items.length === 1 && item?.entry.scope === 'axle' && known.length === 2;
+  const line = both ? bothEnds(numbers, known, preferences, wantedUnit) : picture.length > 0 ? heaviest(numbers, known, preferences) : '';
+  return answer(
+    'told',
+    line === '' ? headlineOf(looked, first, context, { wantedUnit }) : whose === '' ? sentence(line) : `${whose}${line}`,
+    {
+      rows: both || picture.length > 0 ? [] : others,
+      notes: [...turnNotes(numbers, first, preferences), ...picture],
+      assumptions: [
+        ...disagreements(numbers, ({ figure }) => known.some((path) => catalog.dependsOn(path, figure))),
+        ...restsOn(numbers, first, context),
+      ],
+    },
+  );
 }
 
+const placeWord = /^(?:front|rear|left front|right front|left rear|right rear) /;
+/** `Ride frequency 1.56 Hz ± 0.07 front, 1.83 ± 0.09 rear, tire in it`. */
+function bothEnds(numbers: Evaluation, paths: readonly string[], preferences: Preferences, wantedUnit?: string): string {
+  const [front = '', rear = ''] = paths;
+  const name = sayingAt(numbers, front);
+  const basis = numbers.situation.assume === undefined ? basisOfCar(numbers, front) : undefined;
+  const texts = [front, rear].map((path) => {
+    const cell = cellOf(numbers, path, preferences, wantedUnit === undefined ? {} : { wantedUnit });
+    return cell === undefined ? 'not known' : textOf(cell);
+  });
+  const at = turnAt(numbers, front, preferences);
+  const ends = `${at}${basis === undefined ? '' : `, ${basis}`}.`;
+  // `The front holds 0.98 g, the rear 0.99`.
+  if (!name.startsWith('front ')) return `${name} ${texts[0]}, ${sayingAt(numbers, rear)} ${texts[1]}${ends}`;
+  return `${name.replace(placeWord, '')} ${texts[0]} front, ${texts[1]} rear${ends}`;
+}
+/** `The right front carries most: 1,134 lb ± 80 at 0.9 g`. */
+function heaviest(numbers: Evaluation, paths: readonly string[], preferences: Preferences): string {
+  const load = (path: string): number => {
+    const value = numbers.number(path);
+    return isRefusal(value) ? 0 : value;
+  };
+  const most = paths.reduce((best, path) => (load(path) > load(best) ? path : best));
+  const cell = cellOf(numbers, most, preferences);
+  return `${sayingAt(numbers, most)} most: ${cell === undefined ? '' : textOf(cell)}${turnAt(numbers, most, preferences)}.`;
+}
 /** `250-300 lb/in`: the figure at both ends. */
 function showRange({ base, items }: Asked, reading: Reading, context: Context): Answer | Outcome | undefined {
   const told = [...(reading.sides[0]?.items ?? []), ...reading.tried];
@@ -90,7 +127,8 @@ function showRange({ base, items }: Asked, reading: Reading, context: Context): 
   const how = writing(item.entry, reading.wantedUnit);
   const { place } = catalog.node(path);
   const ends = [amount(low, dimension, preferences, a.within(path), how), amount(high, dimension, preferences, b.within(path), how)];
-  return answer('told', `${sentence(nameAt(item.entry, place))} ${ends.map(textOf).join(' to ')}`, {
+  const name = place === '' || item.placed ? sayingAt(a, path) : sayingAt(a, path).replace(placeWord, '');
+  return answer('told', `${sentence(name)} ${ends.map(textOf).join(' to ')}.`, {
     ...(ends[0] ? { amount: ends[0] } : {}),
     assumptions: restsOn(a, path, context),
   });
@@ -117,9 +155,9 @@ async function showEverything(looked: Looked, places: readonly string[], whole: 
     (entry, path) => entry.kind === 'figure' && isAskable(entry) && (whole || isTelling(path)) && numbers.status(path) === 'computed',
   );
   const where = places.length === 0 ? '' : places.length === 1 ? `, ${places[0]}` : `, ${places.join(' and ')}`;
-  if (facts.length + figures.length === 0) return refused(`Nothing is known of ${looked.label}${where} yet.`, 'help set');
+  if (facts.length + figures.length === 0) return refused(`I know nothing of ${looked.label}${where} yet.`, 'help set');
   const count = whole ? `${facts.length} facts, ${figures.length} figures` : `${facts.length} facts`;
-  const headline = `${looked.label}${where}: ${count}`;
+  const headline = `${looked.label}${where}: ${count}.`;
   return {
     answer: answer('told', headline, {
       rows: [...fewer(facts), ...fewer(figures)].map(({ row }) => row),
@@ -138,7 +176,7 @@ function idle(reading: Reading, shown: readonly string[]): readonly string[] {
   const told = [...(reading.sides[0]?.items ?? []), ...reading.tried].filter((item) => item.said !== undefined);
   const moves = (item: Item) => pathsOf(item).some((path) => shown.some((one) => one === path || catalog.dependsOn(one, path)));
   const still = told.filter((item) => !moves(item)).map(({ entry, said }) => `${labelOf(entry)} ${said?.text ?? ''}`);
-  return still.length === 0 ? [] : [`Changes nothing in it: ${still.join(', ')}.`];
+  return still.length === 0 ? [] : [`Makes no difference to it: ${still.join(', ')}.`];
 }
 /** A line that brings all of its own numbers: the plain sum of them first, and what the car or usual parts would make of it as a row. */
 function showPlain(reading: Reading, context: Context): Answer | undefined {
@@ -159,7 +197,7 @@ function showPlain(reading: Reading, context: Context): Answer | undefined {
   return {
     ...shown,
     notes: [...basisLine(plain, path), ...shown.notes],
-    rows: [...shown.rows, ...fullerRow(plain, looked, path, context)],
+    further: [...(shown.further ?? []), ...fuller(plain, looked, path, context)],
   };
 }
 /** The same items at the places that are looked at. */

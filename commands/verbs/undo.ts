@@ -70,15 +70,18 @@ function lineText(line: Line, { garage, room, asker }: Context): string {
 function headline(lines: readonly Line[], rows: readonly Row[], is: Reads, context: Context): string {
   const [line] = lines;
   const [row] = rows;
-  if (lines.length > 1 || line === undefined) return `Taken back: ${lines.length} changes`;
-  if (rows.length !== 1 || row === undefined) return `Taken back: ${lineText(line, context)}`;
+  if (lines.length > 1 || line === undefined) return `${sentence(counted(lines.length))} taken back.`;
+  if (rows.length !== 1 || row === undefined) return `Taken back: ${lineText(line, context)}.`;
   const cell = textOf(row.cells[1] ?? '');
   const [entry] = line;
-  if (entry?.kind !== revisions.name) return `Taken back. ${sentence(row.label)}: ${cell}, as before.`;
+  if (entry?.kind !== revisions.name) return `${sentence(row.label)}: ${cell} again.`;
   const [before, after] = [context.garage.records, is].map((reads) => headAt(reads, entry.car));
   if (!before || !after) throw new Error(`car ${entry.car} is gone`);
-  return `Taken back: ${revisionNames(before.data, after.data, context.asker.preferences).join()} is ${cell} again.`;
+  const name = revisionNames(before.data, after.data, context.asker.preferences).join();
+  return after.data.facts.size < before.data.facts.size ? `${sentence(name)} is blank again.` : `${sentence(name)} ${cell} again.`;
 }
+const numerals = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const counted = (n: number): string => numerals[n] ?? `${n}`;
 /** Why it takes nothing back, and what would take back what was before. */
 function nothingTaken([final]: readonly Entry[], context: Context): Outcome {
   const all = undoable(context.garage.records, context.asker.id, most);
@@ -86,7 +89,7 @@ function nothingTaken([final]: readonly Entry[], context: Context): Outcome {
   if (final && (older >= 0 || isFinal(final)))
     return refused(`${sentence(finalText(final))} can't be taken back.`, older < 0 ? 'history' : `undo ${older + 1}`);
   const car = carInUse(context);
-  return isOutcome(car) ? car : refused(`${car.name} has no change to take back.`, 'history');
+  return isOutcome(car) ? car : refused(`There's nothing to take back on ${car.name}.`, 'history');
 }
 
 export const undo: Command = {
@@ -115,11 +118,13 @@ export const undo: Command = {
         ...(lines.length > 1 ? lines.map((line) => lineText(line, context)) : []),
         ...otherCars(lines, context),
         ...finals.map((entry) => `${sentence(finalText(entry))} can't be taken back.`),
-        ...(found.length < count ? [`There were only ${lines.length}.`] : []),
+        ...(found.length < count ? [`There were only ${counted(lines.length)}.`] : []),
       ];
       return {
         answer: answer('changed', headline(lines, rows, records, context), {
-          ...{ columns: ['was', 'is'], rows, notes, next: [{ label: 'history', line: 'history' }] },
+          // What one line says is not said again in a row.
+          rows: rows.length > 1 ? rows.map(({ label, cells }) => ({ label, cells: [againText(cells.map(textOf))] })) : [],
+          ...{ notes, next: [{ label: 'history', line: 'history' }] },
         }),
         changes: [change],
       };
@@ -129,6 +134,8 @@ export const undo: Command = {
     }
   },
 };
+/** `375 lb/in again`; what was not there before is not there again. */
+const againText = ([, is = '']: readonly string[]): string => (is === 'forgotten' ? 'blank again' : `${is} again`);
 /** Said where it is not the car in use. */
 function otherCars(lines: readonly Line[], { garage }: Context): readonly string[] {
   const ids = new Set(lines.flat().flatMap(({ car }) => car ?? []));

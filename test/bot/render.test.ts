@@ -36,20 +36,20 @@ describe('one answer', () => {
         '  wheel rate             243 lb/in',
         '  ride rate, with tire   205 lb/in',
         'Rests most on: tire rate, assumed',
-        '1,300 lb/in ± 250. Measuring it',
-        'halves the ±: help measure tire',
-        'rate',
-        '1 why   2 compare front   3 draw',
+        '1,300 lb/in ± 250. Measuring it halves the',
+        '±: help measure tire rate',
+        '1 why',
+        '2 compare front',
       ].join('\n'),
     );
     expect(rendered.html).toBe(
-      '<p><strong>Rear ride frequency 1.93 Hz ± 0.11</strong></p>' +
+      '<p><strong>Rear ride frequency 1.93\u00a0Hz\u00a0±\u00a00.11</strong></p>' +
         '<pre>  spring at this height  576 lb/in\n  wheel rate             243 lb/in\n  ride rate, with tire   205 lb/in</pre>' +
-        '<p>Rests most on: tire rate, assumed 1,300 lb/in ± 250. Measuring it halves the ±: help measure tire rate<br>' +
-        '1 why   2 compare front   3 draw</p>',
+        '<p>Rests most on: tire rate, assumed 1,300\u00a0lb/in\u00a0±\u00a0250. Measuring it halves the ±: help measure tire rate<br>' +
+        '1 why<br>2 compare front</p>',
     );
     expect(rendered.rest).toEqual([]);
-    expect(rendered.choices.map((c) => c.line)).toEqual(['line of why', 'line of compare front', 'line of draw']);
+    expect(rendered.choices.map((c) => c.line)).toEqual(['line of why', 'line of compare front']);
   });
   test('every part comes in the order of an Answer', () => {
     const body = bodyLines(
@@ -70,7 +70,7 @@ describe('one answer', () => {
       'note',
       'echo',
       'assumption',
-      'Caution: Jack it on level ground.',
+      'Jack it on level ground.',
       'Reference to quote: K7Q2',
       '1 choice',
       '2 next',
@@ -80,11 +80,14 @@ describe('one answer', () => {
     const rendered = renderReply({ answers: [answer('told', 'everything front', { rows: rows(20), next: [choice('why')] })] });
     const lines = rendered.body.split('\n');
     expect(lines).toHaveLength(screenLines);
-    expect(lines.at(-1)).toBe('more: 13 lines');
-    expect([...lines.slice(1, -2), ...rendered.rest].map((l) => /figure (\d+)/.exec(l)?.[1])).toEqual(rows(20).map((_, at) => String(at)));
+    expect(lines.at(-1)).toBe('more: the other rows');
+    expect([...lines.slice(1, -2), ...rendered.rest.slice(1)].map((l) => /figure (\d+)/.exec(l)?.[1])).toEqual(
+      rows(20).map((_, at) => String(at)),
+    );
     const second = renderReply({ answers: [answer('told', 'more', { continued: rendered.rest })] });
     expect(second.body.split('\n')).toHaveLength(screenLines);
-    expect(second.rest).toEqual(rendered.rest.slice(8));
+    // The headline and eight of them, and the line of what is left.
+    expect(second.rest).toEqual([rendered.rest[0], ...rendered.rest.slice(9)]);
   });
   test('cautions, what it rests on and choices stay in sight; suggestions give way first', () => {
     const rendered = renderReply({
@@ -100,14 +103,18 @@ describe('one answer', () => {
     });
     const lines = rendered.body.split('\n');
     expect(lines).toHaveLength(screenLines);
-    expect(lines.slice(-5)).toEqual(['Rests most on: tire rate.', 'Caution: Jack it on level ground.', '1 one', '2 two', 'more: 16 lines']);
+    expect(lines.slice(-5)).toEqual(['Rests most on: tire rate.', 'Jack it on level ground.', '1 one', '2 two', 'more: the other rows']);
     expect(rendered.choices.map((c) => c.label)).toEqual(['one', 'two']);
   });
   test('a long caution is cut to what it warns of, and is whole in more', () => {
     const caution = 'A compressed spring can kill: use a rated compressor and stands, keep out of its line, and follow the maker.';
     const rendered = renderReply({ answers: [answer('told', 'ride', { rows: rows(20), cautions: [caution] })] });
-    expect(rendered.body.split('\n').slice(-3)).toEqual(['Caution: A compressed spring can', 'kill: more', 'more: 18 lines']);
-    expect(rendered.rest.slice(-4).join(' ')).toBe(`Caution: ${caution}`);
+    expect(rendered.body.split('\n').slice(-3)).toEqual([
+      '  figure 6    6 lb/in',
+      'A compressed spring can kill: more',
+      'more: the other rows, take care',
+    ]);
+    expect(rendered.rest.slice(-2)).toEqual(['\u00a7 take care', `\u00b6 ${caution}`]);
     expect(renderReply({ answers: [answer('told', 'ride', { rows: rows(3), cautions: [caution] })] }).body).toContain('follow the');
   });
   test('a row of two lines is not cut in two', () => {
@@ -139,8 +146,11 @@ describe('several answers', () => {
     const rendered = renderReply({ answers: [ask('spring'), answer('told', 'all front', { rows: rows(20) }), ask('tire')] });
     expect(rendered.choices.map((c) => c.label)).toEqual(['spring a', 'spring b', 'tire a', 'tire b']);
     expect(rendered.body).toContain('3 tire a\n4 tire b');
-    expect(rendered.rest[0]).toBe('all front');
-    expect(rendered.rest.length).toBe(1 + 20 - 3);
+    expect(rendered.rest.slice(0, 3)).toEqual(['\u00a7 the other answers', '\u00b6 all front', '\u00a7 the other rows']);
+    expect(rendered.rest.length).toBe(3 + 20 - 3);
+    // Read on, it is prose where it was prose.
+    const more = renderReply({ answers: [answer('told', 'The rest:', { continued: rendered.rest })] });
+    expect(more.html).toContain('The other answers:<br>all front<br>The other rows:</p><pre>');
   });
   test('a message of forty long answers keeps under the size of an event, and nothing is lost', () => {
     const long = (at: number): Answer =>
@@ -307,7 +317,7 @@ describe('a terminal', () => {
     const text = terminalText(laid, { colour: false, columns: 80 });
     expect(text).not.toContain('\u001b');
     expect(text.split('\n').slice(0, 2)).toEqual(['front spring 450 lb/in', '  figure 0    0 lb/in']);
-    expect(text.endsWith('more: 13 lines\n')).toBe(true);
+    expect(text.endsWith('more: the other rows\n')).toBe(true);
   });
   test('gets colour that leaves the same text behind', () => {
     const text = terminalText(laid, { colour: true, columns: 80 });

@@ -202,12 +202,12 @@ describe('writing', () => {
   const rate = 175.12683524647636;
   test.each([
     [1.9312, 'frequency', 0.1134, '1.93 Hz', '± 0.11'],
-    [1300 * rate, 'rate', 250 * rate, '1,300 lb/in', '± 250'],
-    [1304 * rate, 'rate', 250 * rate, '1,300 lb/in', '± 250'],
-    [1.93, 'frequency', 0.0962, '1.930 Hz', '± 0.096'],
+    [1300 * rate, 'rate', 250 * rate, '1,300 lb/in', '± 300'],
+    [1304 * rate, 'rate', 250 * rate, '1,300 lb/in', '± 300'],
+    [1.93, 'frequency', 0.0962, '1.93 Hz', '± 0.10'],
     [1.93, 'frequency', 0.0996, '1.93 Hz', '± 0.10'],
-    [0.52, 'ratio', 0.005, '0.5200', '± 0.0050'],
-    [-0.0004, 'ratio', 0.02, '0.000', '± 0.020'],
+    [0.52, 'ratio', 0.005, '0.520', '± 0.005'],
+    [-0.0004, 'ratio', 0.02, '0.00', '± 0.02'],
     [0.0254 * 101.3, 'length', 0, '101.3 in', ''],
     [Math.PI / 180, 'angle', undefined, '1°', ''],
     [-2.5 * (Math.PI / 180), 'angle', undefined, '-2.5°', ''],
@@ -220,7 +220,7 @@ describe('writing', () => {
     expect(writeQuantity(2.5705, 'length', metric)).toBe('2570,5 mm');
     expect(writeQuantity(210_500, 'pressure', metric)).toBe('2,105 bar');
     expect(writeQuantity(0.009525, 'length', us, undefined, { unit: 'mm' })).toBe('9.525 mm');
-    expect(writeQuantity(0.525, 'ratio', us, undefined, { percent: true })).toBe('52.5%');
+    expect(writeQuantity(0.525, 'ratio', us, undefined, { percent: true })).toBe('52.5 %');
     expect(writeQuantity(5, 'temperature', us, undefined, { difference: true, signed: true })).toBe('+9 °F');
   });
   test('written exactly, it reads back as the same number', () => {

@@ -10,12 +10,6 @@ const si = (answer: Answer): number => {
   if (!answer.amount) throw new Error(`no amount: ${everything(answer)}`);
   return answer.amount.si;
 };
-const cell = (answer: Answer, label: RegExp, at = 0): string => {
-  const row = answer.rows.find((one) => label.test(one.label));
-  if (!row) throw new Error(`no row ${label}: ${everything(answer)}`);
-  const found = row.cells[at];
-  return typeof found === 'string' ? found : (found?.text ?? '');
-};
 const fact = (club: Awaited<ReturnType<typeof demoClub>>, path: string, car = 'turnip') => club.head(car).facts.get(path);
 
 describe('show', () => {
@@ -28,9 +22,11 @@ describe('show', () => {
     const ride = (wheel * tire) / (wheel + tire);
     const sprung = si(await ask(club, 'robin', 'rear axle sprung weight')) / 2;
     expect(si(told)).toBeCloseTo(Math.sqrt(ride / sprung) / (2 * Math.PI), 6);
-    expect(told.headline).toMatch(/^Rear ride frequency 1\.\d+ Hz ± 0\.\d+$/);
-    expect(cell(told, /wheel rate/)).toMatch(/^14[78]/);
-    expect(told.assumptions.join(' ')).toMatch(/^Rests most on: /);
+    expect(told.headline).toMatch(/^Rear ride frequency 1\.\d+ Hz ± 0\.\d+, tire in it\.$/);
+    const steps = told.further?.find(({ name }) => name === 'steps')?.rows?.find(({ label }) => label === 'wheel rate')?.cells[0];
+    expect(steps).toMatchObject({ si: expect.closeTo(148 * 175.127, -3) });
+    // Seven parts in a hundred are of use as they are: nothing to measure.
+    expect(told.assumptions).toEqual([]);
     expect(told.next[0]?.line).toBe('why rear ride frequency');
   });
   it('shows a told fact as it is known, in the unit that was asked for', async () => {
@@ -40,7 +36,7 @@ describe('show', () => {
   });
   it('says of an estimate that it is one, and how to measure it', async () => {
     const told = await ask(await demoClub(), 'robin', 'front tire rate');
-    expect(told.headline).toMatch(/assumed$/);
+    expect(told.headline).toMatch(/, my guess\.$/);
     expect(told.next[0]?.line).toMatch(/^help measure/);
   });
   it('shows everything of one end, and a whole car by its name', async () => {
@@ -71,8 +67,7 @@ describe('set', () => {
   it('records in the units of the member, echoes them, and shows old and new', async () => {
     const club = await demoClub();
     const done = await ask(club, 'robin', 'set front springs 500');
-    expect(done.headline).toMatch(/Front spring rate 500 lb\/in ± 25, was 450 lb\/in/);
-    expect(done.echoes.join()).toContain('lb/in');
+    expect(done.headline).toMatch(/front spring 500 lb\/in, was 450\.$/);
     expect(fact(club, 'front.spring.rate')?.value).toBeCloseTo(500 * rate, 6);
   });
   it('records several facts of a line as one revision', async () => {
@@ -90,7 +85,7 @@ describe('set', () => {
     expect(fact(club, 'driver')?.value).toBe('in');
     expect(fact(club, 'fuel.share')?.value).toBe(0.5);
     expect(club.head('turnip').measuredIn).toBe(club.head('turnip').id);
-    expect(done.assumptions.join(' ')).toMatch(/Not the weight told but the weight as it was read is used: they disagree/);
+    expect(done.assumptions.join(' ')).toMatch(/Your weight and weight as it was read disagree; I go by the weight as it was read/);
     expect(si(await ask(club, 'robin', 'cross weight'))).toBeCloseTo((820 + 715) / 3140, 9);
   });
   it('takes a told tolerance and evidence, else the usual ones', async () => {
@@ -113,7 +108,7 @@ describe('set', () => {
   it('lets a fact take the place of another that says the same, and says so', async () => {
     const club = await demoClub();
     const done = await ask(club, 'robin', 'set rear spring 500-700 over 4in');
-    expect(everything(done)).toMatch(/Takes the place of rear spring rate 350 lb\/in/);
+    expect(everything(done)).toMatch(/That stands in for the rear spring 350 lb\/in/);
     expect(fact(club, 'rear.spring.rate')).toBeUndefined();
     expect(typeof fact(club, 'rear.spring.rates')?.value).toBe('object');
     await ask(club, 'robin', 'undo');
@@ -122,7 +117,7 @@ describe('set', () => {
   it('makes the first car of whoever has none, and says so', async () => {
     const club = await demoClub();
     const done = await ask(club, 'lee', 'set wheelbase 2570');
-    expect(everything(done)).toMatch(/first car/);
+    expect(done.headline).toMatch(/^lees car is saved: wheelbase 2,570 mm/);
     expect(fact(club, 'wheelbase', 'lees car')?.value).toBeCloseTo(2.57, 12);
     expect(done.echoes.join()).toContain('mm');
   });
@@ -135,7 +130,7 @@ describe('set', () => {
     const rise = (844.4 / 350 - 844.4 / 400) / 0.65;
     expect(si(now) / inch).toBeCloseTo(26 + rise, 1);
     const done = await ask(club, 'robin', 'set lr ride height 26.5 in');
-    expect(everything(done)).toMatch(/worked out anew: .*right rear ride height/);
+    expect(everything(done)).toMatch(/now they come to .*rr ride height/);
     expect(Number(fact(club, 'rr.rideHeight')?.value) / inch).toBeCloseTo(26 + rise, 1);
     expect(club.head('turnip').measuredIn).toBe(club.head('turnip').id);
   });
@@ -180,7 +175,7 @@ describe('try, and keeping it', () => {
     // What a spring is for goes first.
     expect(told?.headline).toMatch(/^Rear ride frequency 2\.00 Hz, was 1\.54, tire in it\.$/);
     // k MR^2, REFERENCES trap 1.
-    expect(everything(told!)).toMatch(/rear wheel rate \| 148 \| 275 lb\/in/);
+    expect(everything(told!)).toMatch(/rear wheel rate 150 to 270 lb\/in/);
     expect(everything(told!)).toMatch(/Rear sits [\d.]+ in ± [\d.]+ higher/);
     // A trial is no work on the car: the caution comes with the job.
     expect(told?.cautions).toEqual([]);
@@ -191,7 +186,7 @@ describe('try, and keeping it', () => {
     const club = await demoClub();
     await say(club, 'robin', 'try rear spring 650');
     const done = await ask(club, 'robin', 'save that');
-    expect(done.headline).toMatch(/650 lb\/in ± \d+, was 350/);
+    expect(done.headline).toMatch(/rear spring 650 lb\/in, was 350\.$/);
     expect(fact(club, 'rear.spring.rate')).toMatchObject({ evidence: 'spec' });
     expect(fact(club, 'rear.spring.rate')?.within).toBeCloseTo(0.05 * 650 * rate, 3);
     expect((await ask(club, 'robin', 'save that')).kind).toBe('refused');
@@ -216,7 +211,7 @@ describe('try, and keeping it', () => {
 describe('what was told and moves nothing', () => {
   it('is said, not passed over', async () => {
     const told = await ask(await demoClub(), 'robin', 'show 2nd gear ratio at 45 mph');
-    expect(told.echoes.join(' ')).toMatch(/Changes nothing in it: road speed 45 mph\./);
+    expect(told.echoes.join(' ')).toMatch(/Makes no difference to it: road speed 45 mph\./);
     const reads = await ask(await demoClub(), 'robin', 'how fast in 2nd at 6500');
     expect(reads.echoes.join(' ')).not.toMatch(/Changes nothing/);
   });
@@ -350,7 +345,7 @@ describe('why, draw and doubt', () => {
     const notes = told.notes.join('\n');
     // The number's own formula first, then what leads to it, then what was told.
     expect(told.notes[0]).toMatch(/^ {2}f = sqrt/);
-    expect(notes).toMatch(/rear spring rate 350 lb\/in ± (?:18|20), from the spec/);
+    expect(notes).toMatch(/rear spring rate 350 lb\/in ± (?:18|20), from the book/);
     expect(notes).toMatch(/rear tire rate .*, assumed: /);
     expect(notes).toMatch(/k_w = spring \* ratio\^2/);
     expect(notes).toMatch(/In print: /);
@@ -379,16 +374,7 @@ describe('why, draw and doubt', () => {
   it('says what to measure next, by how much it helps', async () => {
     const club = await demoClub();
     const told = await ask(club, 'robin', 'doubt rear ride frequency');
-    expect(told.assumptions.join()).toMatch(/^Tell whether you were in it when it was weighed next: the ± falls to \d+% of now/);
-    expect(told.next.map(({ line }) => line)).toContain('help measure driver');
-    const shown = await ask(club, 'robin', 'rear ride frequency?');
-    expect(shown.assumptions.join(' ')).toMatch(
-      /^Rests most on: whether you were in it when it was weighed, which is not told\. Telling it .*: help measure driver/,
-    );
-    await say(club, 'robin', 'set driver in');
-    expect((await ask(club, 'robin', 'doubt rear ride frequency')).assumptions.join()).toMatch(
-      /Measure the .* next: the ± falls to \d+% of now/,
-    );
+    expect(told.assumptions.join()).toMatch(/Measure the .* first: it leaves ± [\d.]+\./);
     const parts = told.rows.map(({ cells }) => Number.parseFloat(String(cells[1])));
     expect(parts).toEqual([...parts].sort((a, b) => b - a));
     expect((await ask(club, 'robin', 'doubt')).headline).toMatch(/^(Measure the|Tell whether) /);

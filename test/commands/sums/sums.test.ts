@@ -76,7 +76,7 @@ describe('the kinds that broke', () => {
     ['300 K', 'temperature', 300, '300 K'],
     ['300 K / 290 K', 'ratio', 300 / 290, '1.0345'],
     ['450 lb/in + 10%', 'rate', 495 * (4.4482216152605 / 0.0254), '495 lb/in'],
-    ['54% + 2%', 'ratio', 0.56, '56%'],
+    ['54% + 2%', 'ratio', 0.56, '56 %'],
     ['10% of 450 lb/in', 'rate', 45 * (4.4482216152605 / 0.0254), '45 lb/in'],
     ['1e-20 m', 'length', 1e-20, '1e-20 m'],
     ['5ft 8in + 2 in', 'length', 70 * 0.0254, '70 in'],
@@ -124,7 +124,7 @@ describe('the kinds that broke', () => {
   test("a clubmate's figure is the clubmate's", async () => {
     const answer = await calc('moth rear spring * 2');
     expect(answer.headline).toBe('moth rear spring * 2 = 500 lb/in');
-    expect(answer.assumptions).toEqual(['Of your car, without the ±: spring rate of moth (sam).']);
+    expect(answer.assumptions).toEqual(['From your car, its ± left out: spring rate of moth (sam).']);
   });
 });
 
