@@ -43,9 +43,9 @@ function namedIn(text: string, context: Context): { readonly items: readonly Ite
 function figuresOf(item: Item, looked: Looked): readonly string[] {
   const numbers = numbersOf(looked.situation);
   const hasNorm = (path: string): boolean => catalog.node(path).entry.typicals.length > 0 && known(numbers, path) !== undefined;
-  const own = pathsOf(item).filter(hasNorm);
-  if (own.length > 0) return own;
-  return purposePaths(item.entry, item.places).filter(hasNorm).slice(0, 2);
+  // A part is judged by what it is for: a spring by the ride frequency that it makes, on this car.
+  const purpose = purposePaths(item.entry, item.places).filter(hasNorm).slice(0, 2);
+  return purpose.length > 0 ? purpose : pathsOf(item).filter(hasNorm);
 }
 /** `Road cars run 1.0 to 1.5, club cars 1.5 to 2.2 (common practice).` */
 function usualText(path: string, { asker: { preferences } }: Context): string {

@@ -24,22 +24,21 @@ function surely(change: number, within: number, between: string, doubt: string):
     ? ` The ${between} between has ± ${doubt}: likely, not certain.`
     : ` The ${between} between has ± ${doubt}: too close to call.`;
 }
-type Words = readonly [more: string, less: string];
-/** What more and less of a figure are called of a car or a part, `#` being how much; a figure that is not listed is higher or lower. */
-const compared: Readonly<Record<string, Words>> = {
-  'roll.angle': ['leans more', 'leans less'],
-  'limit.car': ['holds more', 'holds less'],
-  limit: ['holds more', 'holds less'],
-  totalMass: ['is heavier', 'is lighter'],
-  mass: ['is heavier', 'is lighter'],
-  'tire.freeDiameter': ['is # taller', 'is # shorter'],
-  'tire.sectionWidth': ['is # wider', 'is # narrower'],
-  'tire.outerEdge': ['sticks out # more', 'sticks out # less'],
-  'tire.innerEdge': ['reaches in # more', 'reaches in # less'],
-  'wheel.edge': ['sticks out # more', 'sticks out # less'],
-  'wheel.innerRimEdge': ['reaches in # more', 'reaches in # less'],
-  'bar.rateAtEnds': ['is # stiffer', 'is # softer'],
-  'coil.rate': ['is # stiffer', 'is # softer'],
+/** What more of a figure is called of whichever has it, `#` being how much; a figure that is not listed is higher or lower. */
+const compared: Readonly<Record<string, string>> = {
+  'roll.angle': 'leans # more',
+  'limit.car': 'holds # more',
+  limit: 'holds # more',
+  totalMass: 'is # heavier',
+  mass: 'is # heavier',
+  'tire.freeDiameter': 'is # taller',
+  'tire.sectionWidth': 'is # wider',
+  'tire.outerEdge': 'sticks out # more',
+  'tire.innerEdge': 'reaches in # more',
+  'wheel.edge': 'sticks out # more',
+  'wheel.innerRimEdge': 'reaches in # more',
+  'bar.rateAtEnds': 'is # stiffer',
+  'coil.rate': 'is # stiffer',
 };
 
 /**
@@ -77,6 +76,9 @@ export function versusText(
     said(Math.abs(change), { ...how, difference: true }, preferences, within),
     within > 0 ? plusMinus(within, how, preferences) : '',
   );
-  if (words) return `${sentence(a)} ${words[change < 0 ? 0 : 1].replace('#', much)}: ${first.now}, ${b} ${ends.now}.${sure}`;
+  if (words !== undefined) {
+    const [winner, loser, more, less] = change > 0 ? [b, a, ends.now, first.now] : [a, b, first.now, ends.now];
+    return `${sentence(winner)} ${words.replace('#', much)}: ${more}, ${loser} ${less}.${sure}`;
+  }
   return `${sentence(ofText(a))} ${name} is ${much} ${change < 0 ? 'higher' : 'lower'}: ${first.now}, ${b} ${ends.now}.${sure}`;
 }

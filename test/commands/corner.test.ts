@@ -9,12 +9,12 @@ const club = await demoClub();
 describe('corner', () => {
   it('tells which end, at what g, by how much, with the doubt of each', async () => {
     const told = await ask(club, 'robin', 'which end lets go first');
-    expect(told.headline).toMatch(/^The front lets go first, at 0\.\d\d g\. The rear would hold [\d.]+ g\.$/);
+    expect(told.headline).toMatch(/^A toss-up, the front lets go at 0\.\d\d g, the rear would at [\d.]+ g\.$/);
     expect(told.notes[0]).toMatch(/^That's a push of [\d.]+ % ± [\d.]+/);
     expect(
       told.further?.find(({ name }) => name === 'the other numbers')?.rows?.find(({ label }) => label === 'front roll share')?.cells[0],
     ).toMatchObject({
-      si: expect.closeTo(0.676, 3),
+      si: expect.closeTo(0.674, 3),
     });
     expect(told.further?.at(-1)?.notes?.join('\n')).toMatch(/A steady turn/);
     // Nobody is about to do it: a question needs no caution.
@@ -76,7 +76,7 @@ describe('corner', () => {
   });
   it('answers what is named, under the conditions of the line', async () => {
     expect((await ask(club, 'robin', 'how far does turnip lean at .9g')).headline).toMatch(/^Lean 3\.\d+° ± [\d.]+ at 0\.9 g\.$/);
-    expect((await ask(club, 'robin', 'front share of roll stiffness')).headline).toMatch(/68 %|67\.6 %/);
+    expect((await ask(club, 'robin', 'front share of roll stiffness')).headline).toMatch(/67 % ±|67\.4 %/);
     expect(everything(await ask(club, 'robin', 'four loads at 0.9 g'))).toMatch(/ {2}turning left, 0\.9 g, lb\n {2}/);
     expect((await ask(club, 'robin', 'can 118 whp spin 225s in 2nd at 40')).kind).toBe('told');
     expect(await ask(club, 'robin', 'braking .9 g cg 19 wheelbase 0')).toMatchObject({

@@ -78,7 +78,7 @@ describe('a trial', () => {
     const club = await demoClub();
     const told = await ask(club, 'robin', 'what if rear bar 22 mm');
     expect(told.headline).toMatch(/^Rear bar \d+ % stiffer: \d+ lb\/in at its ends, was [\d.]+\.$/);
-    expect(told.notes[0]).toMatch(/^Push [\d.]+ %, was 4\.3 /);
+    expect(told.notes[0]).toMatch(/^Push [\d.]+ %, was 3\.4 /);
     expect(told.notes[1]).toMatch(/^Lean at 0\.8 g [\d.]+°, was [\d.]+\.$/);
     expect(told.notes[2]).toBe('On trial, not saved: rear bar 22 mm.');
     expect(told.cautions).toEqual([]);

@@ -19,7 +19,7 @@ describe('topics without a saved car', () => {
     const club = await demoClub();
     const told = await ask(club, 'lee', 'tire 245/40R17 vs 255/40r17');
     // By what is printed: 17 in and twice 98 mm, and twice 102 mm.
-    expect(told.headline).toMatch(/^245\/40R17 is 0\.315 in shorter: 24\.7 in, 255\/40R17 25\.0?/);
+    expect(told.headline).toMatch(/^The 255\/40R17 is 0\.315 in taller: 25\.0 in, the 245\/40R17 24\.7 in\./);
     expect(17 + (2 * 98) / 25.4).toBeCloseTo(24.72, 2);
     expect(told.columns).toEqual(['first', 'second', 'change']);
     expect(told.notes).toContain('First 245/40R17, second 255/40R17.');
@@ -28,13 +28,13 @@ describe('topics without a saved car', () => {
   });
   it('two sizes without a verb, also of another form', async () => {
     const told = await ask(await demoClub(), 'lee', '31x10.5r15 or 265/75-15?');
-    expect(told.headline).toMatch(/^31x10\.50R15 is 0\.11\d? in shorter: 30\.5 in, 265\/75R15 30\.6/);
+    expect(told.headline).toMatch(/^The 265\/75R15 is 0\.11\d? in taller: 30\.6 in, the 31x10\.50R15 30\.5 in\./);
     expect(told.notes).toContain('First 31x10.50R15, second 265/75R15.');
   });
   it('a speedometer, right on the first size', async () => {
     const told = await ask(await demoClub(), 'lee', '225 45 16 vs 205 50 15 what does my speedo say at 60');
     // 16 in and twice 101.25 mm against 15 in and twice 102.5 mm.
-    expect(told.headline).toMatch(/reading is 2\.34 mph lower: 60\.0 mph, 205\/50R15 62\.3/);
+    expect(told.headline).toMatch(/reading is 2\.34 mph lower: 60\.0 mph, the 205\/50R15 62\.3/);
     expect((60 * (406.4 + 202.5)) / (381 + 205)).toBeCloseTo(62.3, 1);
     expect(everything(told)).toContain('taken to be right on 225/45R16');
   });
@@ -66,7 +66,7 @@ describe('topics without a saved car', () => {
     const told = await ask(await demoClub(), 'lee', 'will 17x8 et35 stick out more than 15x7 +38');
     // Half the widths of the rims and half an inch of flange, less the offsets.
     const out = (width: number, offset: number) => (width + 1) / 2 - offset / 25.4;
-    expect(told.headline).toMatch(/^17x8 ET35 sticks out 0\.618 in more: 3\.12 in, 15x7 ET38 2\.5/);
+    expect(told.headline).toMatch(/^The 17x8 ET35 sticks out 0\.618 in more: 3\.12 in, the 15x7 ET38 2\.50 in/);
     expect(out(8, 35)).toBeCloseTo(3.12, 2);
     expect(out(7, 38)).toBeCloseTo(2.5, 2);
   });
