@@ -164,7 +164,7 @@ describe('JSON lines', () => {
         ],
       },
     ]);
-    expect(all[5]?.more).toBe(22);
+    expect(all[5]?.more).toBe(23);
     expect(all[6]?.answers).toMatchObject([{ kind: 'refused', reference: expect.stringMatching(/^[0-9A-F]{8}$/) }]);
   });
   test('name the files', async () => {
@@ -209,7 +209,7 @@ test('a chart that cannot be drawn is said in words, and logged', async () => {
     asker: { id: 'r', name: 'r', preferences: { units: 'us', decimalMark: '.' } },
     room: { id: 'c', direct: true },
   });
-  expect(said.body).toBe('drawn\nThe picture could not be drawn.\nfrom 1 to 2');
+  expect(said.body).toBe('drawn\nThe picture could not be drawn. from 1 to\n2');
   expect(said.chart).toBeUndefined();
   expect(said.html).toBe(renderReply(reply(answer('told', 'drawn', { notes: ['The picture could not be drawn. from 1 to 2'] }))).html);
   expect(logged).toEqual(['a chart could not be drawn']);

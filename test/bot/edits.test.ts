@@ -21,7 +21,7 @@ describe('undo', () => {
     expect(frontSpring(it)).toBe(450 + 10 * edits);
     expect(await it.ask(chat, robin, 'undo')).toEqual([expect.stringMatching(/^Taken back: front spring rate is 400/)]);
     expect(facts(it)).toEqual(before);
-    expect(await it.ask(chat, robin, 'undo')).toEqual([expect.stringMatching(/has no change to take back/)]);
+    expect(await it.ask(chat, robin, 'undo')).toEqual([expect.stringMatching(/nothing to take back/)]);
     expect(facts(it)).toEqual(before);
   });
   it('of an edit that changed a part of the line takes back all of it', async () => {
@@ -43,7 +43,7 @@ describe('undo', () => {
     // The next one is the other line's.
     await it.ask(chat, robin, 'undo');
     expect([frontSpring(it), Math.round(Number((rear(it) as readonly unknown[])[0]))]).toEqual([400, 52538]);
-    expect(await it.ask(chat, robin, 'undo')).toEqual([expect.stringMatching(/has no change to take back/)]);
+    expect(await it.ask(chat, robin, 'undo')).toEqual([expect.stringMatching(/nothing to take back/)]);
   });
   it('passes over a line whose edits have left nothing of it', async () => {
     const it = await withCar();

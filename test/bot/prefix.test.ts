@@ -82,12 +82,12 @@ describe('lines that the bot suggests begin with it', () => {
     expect(html).toContain('3 %&lt;undo');
     expect(choices).toEqual([...alone.choices, ...alone.next]);
     expect(renderReply({ answers: [suggesting] }, { prefix: '%<' })).toMatchObject({
-      body: expect.stringMatching(/\n%<more: \d+ lines$/),
-      html: expect.stringMatching(/<em>%&lt;more: \d+ lines<\/em>/),
+      body: expect.stringMatching(/\n%<more: [^\n]+$/),
+      html: expect.stringMatching(/<em>%&lt;more: [^<]+<\/em>/),
     });
   });
   it('and with none where none is needed', () => {
-    expect(renderReply({ answers: [suggesting] }).body).toMatch(/\nmore: \d+ lines$/);
+    expect(renderReply({ answers: [suggesting] }).body).toMatch(/\nmore: [^\n]+$/);
     expect(renderReply({ answers: [{ ...suggesting, rows: [] }] }).body).toContain('1 set front spring 450\n');
   });
   // Lines that answer with choices, suggestions, a sample line, a line inside a sentence, or a page of help.
@@ -143,7 +143,7 @@ describe('lines that the bot suggests begin with it', () => {
     const plain = (text: string) =>
       text
         .replaceAll('!', '')
-        .replace(/more: \d+ lines?/, '')
+        .replace(/more: [^\n<]+/, '')
         .replace(/\s+/g, ' ')
         .trim();
     expect(plain(room).slice(0, 60)).toBe(plain(direct).slice(0, 60));

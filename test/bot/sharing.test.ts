@@ -131,7 +131,7 @@ describe('while it is shared, and only then', () => {
     ]) {
       const it_ = await gathered();
       const [first] = await it_.ask(paddock, sam, line);
-      expect([line, first]).toEqual([line, expect.stringMatching(/more: \d+ lines/)]);
+      expect([line, first]).toEqual([line, expect.stringMatching(/more: \D/)]);
       await it_.ask(paddock, robin, '!unshare');
       expect(all(await it_.ask(paddock, sam, '!more'))).toMatch(/^The rest:/);
     }
