@@ -1,7 +1,7 @@
 /** What a line tells, laid over a car's facts: for good (`set`), or for one answer (`try`, `with`). */
 
 import type { Fact, Facts, Told } from '../core/car.js';
-import { type Entry, type Evidence, halfWidth, isRefusal, isWorkedOut, type Value } from '../core/catalog.js';
+import { type Entry, type Evidence, groupsSaid, halfWidth, isRefusal, isWorkedOut, type Value } from '../core/catalog.js';
 import { nameAt, pathAt, type Situation } from '../core/engine.js';
 import { readTireSize } from '../core/subjects/tires/readSize.js';
 import { tireSize } from '../core/subjects/tires/told.js';
@@ -87,16 +87,19 @@ export function lay(from: Situation, items: readonly Item[], how: How): Laid | N
     const evidence = how.is === 'told' ? (how.evidence ?? entry.told?.usually ?? 'spec') : 'spec';
     for (const place of item.places) {
       const path = pathAt(place, entry);
-      const key = `${place}.${entry.instead ?? entry.path}`;
-      const other = tellers.get(key);
-      if (other) {
-        const both =
-          other === entry ? `The ${nameAt(entry, place)} is told twice` : `The ${other.name} and the ${entry.name} say the same thing`;
-        return { refused: `${both}; tell it once.` };
-      }
-      tellers.set(key, entry);
       const value = meantValue(item, said, place, from);
       if (typeof value === 'object' && 'refused' in value) return value;
+      const groups = groupsSaid(entry, value);
+      for (const what of entry.instead === undefined ? [entry.path, ...groups] : groups) {
+        const key = `${place}.${what}`;
+        const other = tellers.get(key);
+        if (other) {
+          const both =
+            other === entry ? `The ${nameAt(entry, place)} is told twice` : `The ${other.name} and the ${entry.name} say the same thing`;
+          return { refused: `${both}; tell it once.` };
+        }
+        tellers.set(key, entry);
+      }
       const after: Fact =
         how.is === 'tried'
           ? { value, within: 0, evidence, source: 'tried' }
@@ -108,8 +111,8 @@ export function lay(from: Situation, items: readonly Item[], how: How): Laid | N
               ...(how.told && { told: how.told }),
             };
       told.push({ path, place, entry, before: facts.get(path), after });
-      for (const twin of entry.instead === undefined ? [] : catalog.entries) {
-        if (twin === entry || twin.instead !== entry.instead) continue;
+      for (const twin of groups.length === 0 ? [] : catalog.entries) {
+        if (twin === entry || twin.instead === undefined || !groups.includes(twin.instead)) continue;
         const gone = pathAt(place, twin);
         const before = facts.get(gone);
         if (!before) continue;

@@ -28,6 +28,7 @@ export {
   type Turn,
 } from './catalog/needs.js';
 export { type FigureSpec, figure, type QuantitySpec, quantity, type Rule, type Twins, wheels } from './catalog/quantity.js';
+export { groupsSaid } from './catalog/saying.js';
 export { inPractice, standing, type Typical, type TypicalOverAll } from './catalog/typical.js';
 export {
   type Around,

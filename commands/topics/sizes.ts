@@ -68,7 +68,8 @@ function edgesMove(sides: readonly Side[], facts: readonly Item[], preferences: 
   });
   const [out, inward] = moves;
   if (!out || !inward) return undefined;
-  return `${out.text} further ${out.by > 0 ? 'out' : 'in from outside'}, ${inward.text} further ${inward.by > 0 ? 'in' : 'out from inside'}`;
+  const much = ({ by, text }: typeof out): string => `${text} ${by >= 0 ? 'more' : 'less'}`;
+  return `it sticks out ${much(out)}, reaches in ${much(inward)}`;
 }
 /** Whether the second side fits: the first line of an answer to `will A fit instead of B`. */
 function fitHeadline(sides: readonly Side[], facts: readonly Item[], preferences: Preferences): string | undefined {

@@ -49,6 +49,8 @@ export interface Entry {
   readonly extensive?: true;
   readonly alike?: true;
   readonly instead?: string;
+  /** Of a designation: further `instead` groups that it says too, by what it stands for: `15x7 ET25` says the offset as well. */
+  alsoSays?(value: object): readonly string[];
   readonly state?: true;
   readonly part?: true;
   readonly percent?: true;

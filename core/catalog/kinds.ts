@@ -51,11 +51,13 @@ export interface DesignationSpec<P extends string, S extends Scope, V extends ob
   parse(text: string): V | Refusal;
   /** The one way to write it. */
   write(value: V): string;
+  /** Groups of `instead` that it says too, by what it stands for: `15x7 ET25` says the offset as well. */
+  alsoSays?(value: V): readonly string[];
 }
 /** A fact that is a text which stands for several quantities: a tire size. Computes are given what it stands for. */
 export function designation<const P extends string, S extends Scope, V extends object>(spec: DesignationSpec<P, S, V>): Made<P, S, V> {
-  // The engine writes only what it has parsed, so a `write` of V is never given anything else.
-  return make({ ...(spec as Omit<typeof spec, 'write'> & Pick<Entry, 'write'>), kind: 'designation' });
+  // The engine gives only what it has parsed, so these functions of V are never given anything else.
+  return make({ ...(spec as Omit<typeof spec, 'write' | 'alsoSays'> & Pick<Entry, 'write' | 'alsoSays'>), kind: 'designation' });
 }
 
 interface StructureOf<P extends string, S extends Scope> {

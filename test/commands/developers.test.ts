@@ -49,8 +49,7 @@ const catalog = compile([...entries, trunkLoad, sandShare]);
 
 describe('the recipes of DEVELOPERS.md', () => {
   it('are ten lines each', () => {
-    for (const title of ['Add a quantity', 'Add a way', 'Adding a command'])
-      expect(recipe(title), title).toHaveLength(10);
+    for (const title of ['Add a quantity', 'Add a way', 'Adding a command']) expect(recipe(title), title).toHaveLength(10);
   });
   it('make an input that the reader reads at once, at its place, in its dimension', () => {
     const reading = read('set rear sandbag 60 lb', { ...setting, catalog });

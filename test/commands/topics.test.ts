@@ -72,11 +72,24 @@ describe('topics without a saved car', () => {
   });
   it('whether a tire on a wheel fits instead: edges, and the honest word on room', async () => {
     const told = await ask(await demoClub(), 'lee', 'will 275/35 R18 on an 18x9.5 et 35 fit instead of 245/40R17 on 17x8 et30');
-    expect(told.headline).toMatch(/^Only measured room can say whether it fits: 0\.\d+ in further out, 0\.\d+ in further in$/);
+    expect(told.headline).toMatch(/^Only measured room can say whether it fits: it sticks out 0\.\d+ in more, reaches in 0\.\d+ in more$/);
     expect(everything(told)).toMatch(/inner tire edge/i);
     // What is there now first, what would take its place second.
     expect(told.notes).toContain('First 245/40R17, 17x8 ET30, second 275/35R18, 18x9.5 ET35.');
     expect(cells(told, /^widest rim/)[1]).toMatch(/^11/);
+  });
+  it('a wheel told with its offset stands for itself, whatever offset the car was told apart', async () => {
+    const club = await demoClub();
+    const before = (await ask(club, 'robin', 'show front wheel offset')).amount?.si ?? Number.NaN;
+    const told = await ask(club, 'robin', 'will 205/50R15 on 15x7 et25 fit instead of 195/50R15 on 15x6.5 et40');
+    const [, out, less] = /sticks out ([\d.]+) in more, reaches in ([\d.]+) in less$/.exec(told.headline) ?? [];
+    // Both edges move by half of what it is wider, and apart from that by the offset: the two together differ by twice 15 mm.
+    expect(Number(out) + Number(less)).toBeCloseTo((2 * 15) / 25.4, 2);
+    expect((await ask(club, 'robin', 'set wheel 15x7 et30')).kind).toBe('changed');
+    expect((await ask(club, 'robin', 'show front wheel offset')).amount?.si).toBeCloseTo(0.03, 9);
+    await ask(club, 'robin', 'undo');
+    expect((await ask(club, 'robin', 'show front wheel offset')).amount?.si).toBeCloseTo(before, 12);
+    expect((await ask(club, 'robin', 'set wheel 15x7 et30, offset 20 mm')).headline).toMatch(/say the same thing; tell it once/);
   });
   it('says what is missing, with a line that works, and saves nothing', async () => {
     const club = await demoClub();

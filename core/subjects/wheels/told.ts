@@ -18,6 +18,7 @@ export const wheelSize = designation({
   caution: "Wheel, offset and spacers must suit hub, studs and load: the maker's data and local rules decide.",
   parse: readWheelSize,
   write: writeWheelSize,
+  alsoSays: ({ offset, backspacing }) => (offset === undefined && backspacing === undefined ? [] : ['wheel offset']),
 });
 export const wheelOffset = quantity({
   path: 'wheel.offset',
